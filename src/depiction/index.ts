@@ -1,0 +1,17 @@
+export type {
+  Box,
+  Conductor,
+  CurrentKind,
+  Depiction,
+  Drain,
+  Halo,
+  Hotspot,
+  PartView,
+  PersonView,
+  Point,
+  Profile,
+  Ribbon,
+  Riser,
+  Sounding,
+  Strip,
+} from './depiction.ts';
