@@ -1,0 +1,1 @@
+export type { Answer, Assertion, Lesson, Mark, Progress, Step } from './lesson.ts';
