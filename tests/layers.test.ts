@@ -81,7 +81,7 @@ describe('a tree in which everything is planted at once', () => {
   beforeAll(async () => {
     const files: Record<string, string> = {};
     for (const library of libraries) {
-      const exports = { '.': './index.js', './part': './part.js' };
+      const exports = { '.': { import: './index.js' }, './part': { import: './part.js' } };
       files[`node_modules/${library}/package.json`] = JSON.stringify({ name: library, version: '1.0.0', exports });
       files[`node_modules/${library}/index.js`] = files[`node_modules/${library}/part.js`] = 'export const thing = 1;';
     }
