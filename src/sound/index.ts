@@ -1,0 +1,1 @@
+export { openSound, type Caption, type Sound } from './sound.ts';
