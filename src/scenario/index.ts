@@ -1,0 +1,12 @@
+export { run } from './scheduler.ts';
+export { scenarioMachine } from './scenarioMachine.ts';
+export { at } from './timeline.ts';
+export type {
+  DeviceMoment,
+  FaultShare,
+  Happening,
+  Interval,
+  PersonMoment,
+  ScenarioSnapshot,
+  Timeline,
+} from './timeline.ts';
