@@ -1,8 +1,9 @@
 /**
  * Brings what a fresh machine lacks. Node built-ins only: it runs before anything is installed.
- *   --deps   the packages of the lock file (`npm ci`)
- *   --tools  what the tests need: Chromium, ngspice
- *   --bench  what the bench needs: Chromium, a C compiler, SuiteSparse
+ *   --deps     the packages of the lock file (`npm ci`)
+ *   --tools    what the tests need: Chromium, ngspice
+ *   --bench    what the bench needs: Chromium, a C compiler, SuiteSparse
+ *   --browser  Chromium alone, for the pictures
  * As root with apt it installs the tools; otherwise it says exactly what to install and exits 1.
  */
 import { spawnSync } from 'node:child_process';
@@ -54,7 +55,7 @@ if (wants('--deps') && !installed()) {
 }
 
 const packages = [];
-if ((wants('--tools') || wants('--bench')) && !findChromium()) packages.push('chromium');
+if (['--tools', '--bench', '--browser'].some(wants) && !findChromium()) packages.push('chromium');
 if (wants('--tools') && !onPath('ngspice')) packages.push('ngspice');
 if (wants('--bench') && !onPath('gcc')) packages.push('gcc', 'libc6-dev');
 if (wants('--bench') && !existsSync('/usr/include/suitesparse/klu.h')) packages.push('libsuitesparse-dev');

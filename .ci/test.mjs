@@ -32,7 +32,8 @@ async function tests() {
   const states = all.map((test) => test.result().state);
   passed += states.filter((state) => state === 'passed').length;
   failed += states.filter((state) => state === 'failed').length;
-  const broken = modules.filter((module) => !module.ok() && ![...module.children.allTests('failed')].length);
+  const groups = modules.flatMap((module) => [module, ...module.children.allSuites()]);
+  const broken = groups.filter((group) => group.errors().length > 0);
   const besides = broken.length + vitest.state.getUnhandledErrors().length + (all.length === 0 ? 1 : 0);
   failed += besides;
   const unrun = states.filter((state) => state === 'skipped' || state === 'pending').length;
