@@ -14,7 +14,8 @@ function stop(/** @type {string} */ why) {
   process.exit(1);
 }
 
-if (PORT !== undefined && !/^\d{1,5}$/.test(PORT)) stop(`PORT is "${PORT}"; it must be a number from 0 to 65535.`);
+if (PORT !== undefined && !(/^\d{1,5}$/.test(PORT) && Number(PORT) <= 65535))
+  stop(`PORT is "${PORT}"; it must be a number from 0 to 65535.`);
 
 try {
   ensureBuilt();
