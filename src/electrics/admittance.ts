@@ -1,0 +1,203 @@
+/** From impedances to admittances: one a branch, one matrix a winding, every bad value named. */
+import { phasors } from './complex.ts';
+import type { Phasors } from './complex.ts';
+import type { Network, Values } from './network.ts';
+
+/** Admittances that `admit` overwrites. */
+export interface Admittance {
+  /** Siemens: one a branch, then one a pair of each winding; what `factor` reads. */
+  readonly siemens: Phasors;
+  /** Per branch |Z|², ohm². */
+  readonly square: Float64Array;
+  /** Per winding the inverse of its impedance, n×n row by row. */
+  readonly wound: readonly Phasors[];
+  /** Per branch 1 if it belongs to a winding. */
+  readonly isWound: Uint8Array;
+  readonly work: Phasors;
+}
+
+/** Room for the admittances of a network. */
+export function admittanceOf(network: Network): Admittance {
+  const count = network.branches.length;
+  const isWound = new Uint8Array(count);
+  let pairs = 0;
+  let widest = 0;
+  for (const { branches } of network.windings) {
+    for (const b of branches) isWound[b] = 1;
+    pairs += (branches.length * (branches.length - 1)) / 2;
+    widest = Math.max(widest, branches.length);
+  }
+  return {
+    siemens: phasors(count + pairs),
+    square: new Float64Array(count),
+    wound: network.windings.map(({ branches }) => phasors(branches.length ** 2)),
+    isWound,
+    work: phasors(widest ** 2),
+  };
+}
+
+/** Writes the admittances of these values.
+ *  @throws RangeError naming the branch whose impedance or EMF is no finite number, or zero, or too small or large to square,
+ *  and the windings whose impedance has no inverse */
+export function admit(network: Network, values: Values, out: Admittance): void {
+  const { siemens, square, isWound } = out;
+  const zr = values.impedance.re;
+  const zi = values.impedance.im;
+  const er = values.emf.re;
+  const ei = values.emf.im;
+  const count = square.length;
+  for (let b = 0; b < count; b++) {
+    // A sum that is not finite has a part that is not: one test a branch instead of two.
+    if (!Number.isFinite(er[b]! + ei[b]!)) refuse(network, values, b);
+    if (isWound[b] === 1) continue;
+    const r = zr[b]!;
+    const i = zi[b]!;
+    const s = r * r + i * i;
+    if (!(s > 0 && s < Infinity)) refuse(network, values, b);
+    square[b] = s;
+    siemens.re[b] = r / s;
+    siemens.im[b] = -i / s;
+  }
+  let pair = count;
+  for (let w = 0; w < network.windings.length; w++) {
+    const members = network.windings[w]!.branches;
+    const n = members.length;
+    const coupling = values.coupling[w]!;
+    const y = out.wound[w]!;
+    invert(network, w, coupling, out.work, y);
+    for (let k = 0; k < n; k++) {
+      const b = members[k]!;
+      const own = k * n + k;
+      square[b] = coupling.re[own]! ** 2 + coupling.im[own]! ** 2;
+      siemens.re[b] = y.re[own]!;
+      siemens.im[b] = y.im[own]!;
+      for (let l = k + 1; l < n; l++, pair++) {
+        siemens.re[pair] = (y.re[k * n + l]! + y.re[l * n + k]!) / 2;
+        siemens.im[pair] = (y.im[k * n + l]! + y.im[l * n + k]!) / 2;
+      }
+    }
+  }
+}
+
+/** Checks that values fit a network in number.
+ *  @throws RangeError saying which array is too short or too long */
+export function checkLengths(network: Network, values: Values): void {
+  const count = network.branches.length;
+  const { impedance, emf, coupling } = values;
+  for (const [name, array] of [
+    ['impedance.re', impedance.re],
+    ['impedance.im', impedance.im],
+    ['emf.re', emf.re],
+    ['emf.im', emf.im],
+  ] as const) {
+    if (array.length !== count) {
+      throw new RangeError(`values.${name} has ${array.length} places; give one for each of the ${count} branches`);
+    }
+  }
+  if (coupling.length !== network.windings.length) {
+    throw new RangeError(`values.coupling has ${coupling.length} matrices; give one for each winding`);
+  }
+  network.windings.forEach(({ branches }, w) => {
+    const wanted = branches.length ** 2;
+    const matrix = coupling[w];
+    if (matrix?.re.length !== wanted || matrix.im.length !== wanted) {
+      throw new RangeError(`values.coupling[${w}] must have ${wanted} places, ${branches.length} × ${branches.length}`);
+    }
+  });
+}
+
+/** Says what is wrong with the values of a branch; silent if only a sum overflowed. */
+function refuse(network: Network, values: Values, b: number): void {
+  const name = network.branches[b]?.name ?? String(b);
+  const re = values.impedance.re[b] ?? NaN;
+  const im = values.impedance.im[b] ?? NaN;
+  const parts = [values.emf.re[b] ?? NaN, values.emf.im[b] ?? NaN];
+  if (!parts.every(Number.isFinite)) {
+    throw new RangeError(`branch "${name}": its EMF is ${parts.join(' + j')} V; write a finite number`);
+  }
+  if (!Number.isFinite(re) || !Number.isFinite(im)) {
+    throw new RangeError(
+      `branch "${name}": its impedance is ${re} + j${im} ohm; write a finite number, 1e9 if it is open`,
+    );
+  }
+  if (re === 0 && im === 0) {
+    throw new RangeError(
+      `branch "${name}": its impedance is 0 ohm; nothing is ideal, write a small one such as 1e-4 ohm`,
+    );
+  }
+  const size = Math.hypot(re, im);
+  if (size < 1e-150 || size > 1e150) {
+    throw new RangeError(
+      `branch "${name}": its impedance is ${re} + j${im} ohm; write one between 1e-150 and 1e150 ohm`,
+    );
+  }
+}
+
+/** Inverse of a winding's impedance by Gauss–Jordan elimination with row pivots, into `out`. */
+function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Phasors): void {
+  const n = network.windings[w]!.branches.length;
+  const ar = work.re;
+  const ai = work.im;
+  let size = 0;
+  for (let k = 0; k < n * n; k++) {
+    ar[k] = z.re[k]!;
+    ai[k] = z.im[k]!;
+    out.re[k] = k % (n + 1) === 0 ? 1 : 0;
+    out.im[k] = 0;
+    size = Math.max(size, Math.abs(ar[k]!) + Math.abs(ai[k]!));
+    const mirror = (k % n) * n + Math.floor(k / n);
+    const skew = Math.abs(z.re[mirror]! - ar[k]!) + Math.abs(z.im[mirror]! - ai[k]!);
+    if (!(skew <= 1e-9 * size)) refuseWinding(network, w, 'is not a symmetric matrix of finite numbers');
+  }
+  for (let c = 0; c < n; c++) {
+    let best = c;
+    for (let r = c + 1; r < n; r++) {
+      if (Math.hypot(ar[r * n + c]!, ai[r * n + c]!) > Math.hypot(ar[best * n + c]!, ai[best * n + c]!)) best = r;
+    }
+    const pr = ar[best * n + c]!;
+    const pi = ai[best * n + c]!;
+    const square = pr * pr + pi * pi;
+    if (!(Math.sqrt(square) > 1e-13 * size && square < Infinity)) refuseWinding(network, w, 'has no inverse');
+    const ir = pr / square;
+    const ii = -pi / square;
+    for (let k = 0; k < n; k++) {
+      swapAndScale(ar, ai, best * n + k, c * n + k, ir, ii);
+      swapAndScale(out.re, out.im, best * n + k, c * n + k, ir, ii);
+    }
+    for (let r = 0; r < n; r++) {
+      if (r === c) continue;
+      const fr = ar[r * n + c]!;
+      const fi = ai[r * n + c]!;
+      for (let k = 0; k < n; k++) {
+        subtract(ar, ai, r * n + k, c * n + k, fr, fi);
+        subtract(out.re, out.im, r * n + k, c * n + k, fr, fi);
+      }
+    }
+  }
+}
+
+/** Exchanges two places and multiplies what arrives at `to`. */
+function swapAndScale(re: Float64Array, im: Float64Array, from: number, to: number, fr: number, fi: number): void {
+  const xr = re[from]!;
+  const xi = im[from]!;
+  re[from] = re[to]!;
+  im[from] = im[to]!;
+  re[to] = xr * fr - xi * fi;
+  im[to] = xr * fi + xi * fr;
+}
+
+/** Takes f times one place from another. */
+function subtract(re: Float64Array, im: Float64Array, at: number, other: number, fr: number, fi: number): void {
+  const xr = re[other]!;
+  const xi = im[other]!;
+  re[at]! -= xr * fr - xi * fi;
+  im[at]! -= xr * fi + xi * fr;
+}
+
+/** Says which windings cannot be solved. */
+function refuseWinding(network: Network, w: number, what: string): never {
+  const names = network.windings[w]?.branches.map((b) => `"${network.branches[b]?.name ?? b}"`) ?? [];
+  throw new RangeError(
+    `the impedance of the windings ${names.join(' and ')} ${what}; give each a resistance of its own`,
+  );
+}

@@ -1,0 +1,13 @@
+/** Phasors, networks, the solver and path division; nothing of houses or people. */
+export { abs, add, arg, complex, conj, div, mul, neg, phasor, phasors, polar, scale, sub } from './complex.ts';
+export type { Complex, Phasors } from './complex.ts';
+export { FloatingError } from './network.ts';
+export type { Branch, Network, Solution, Values, Winding } from './network.ts';
+export { createSolver } from './solver.ts';
+export type { Solver } from './solver.ts';
+export { analyse } from './pattern.ts';
+export type { Pattern } from './pattern.ts';
+export { factor, refactor, seenFrom, solve } from './factors.ts';
+export type { Factors } from './factors.ts';
+export { balance } from './balance.ts';
+export type { Balance } from './balance.ts';
