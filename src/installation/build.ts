@@ -1,0 +1,85 @@
+import type { Body, Contact, Limb } from '../body/index.ts';
+import type { Network, Values } from '../electrics/index.ts';
+import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
+import type { Conditions } from './conditions.ts';
+import type { Installation } from './installation.ts';
+import type { TerminalName } from './terminal.ts';
+
+/** What a branch is for in the installation. */
+export type Role =
+  | 'winding'
+  | 'line'
+  | 'neutral'
+  | 'protective'
+  | 'bond'
+  | 'load'
+  | 'fault'
+  | 'electrode'
+  | 'pipe'
+  | 'link'
+  | 'person'
+  | 'floor'
+  | 'device'
+  | 'insulation';
+
+/** What the current flows through. */
+export type Medium = 'metal' | 'soil' | 'body' | 'load' | 'insulation';
+
+/** The real thing behind a branch of the network; parallel to `network.branches`.
+ *  `part` is the part it belongs to; for a join the part of its first terminal, for a condition's own branch the condition's name. */
+export interface BranchInfo {
+  readonly name: string;
+  readonly part: string;
+  readonly role: Role;
+  readonly medium: Medium;
+  /** The condition that owns this branch (fault, link, …), if one does. */
+  readonly condition?: string;
+}
+
+/** A breaker or residual device. */
+export interface DeviceInfo {
+  readonly name: string;
+  readonly kind: 'breaker' | 'residual-device';
+  /** Branches that open when it operates; a breaker measures the largest of them. */
+  readonly poles: readonly number[];
+  /** Residual current = Σ sign · current of branch. Only on residual devices. */
+  readonly residual?: readonly { readonly branch: number; readonly sign: 1 | -1 }[];
+  settings(conditions: Conditions): BreakerSettings | ResidualSettings;
+  jammed(conditions: Conditions): boolean;
+  fitted(conditions: Conditions): boolean;
+}
+
+/** One person: a trunk node with one branch for each limb that can touch something. */
+export interface PersonInfo {
+  readonly name: string;
+  readonly trunk: number;
+  /** `node` is the thing touched; hands run from it to the trunk, feet from the trunk to the floor. */
+  readonly limbs: readonly { readonly limb: Limb; readonly branch: number; readonly node: number }[];
+  /** Limbs in touch under these conditions, with what is worn outside the skin. */
+  contacts(conditions: Conditions): { readonly body: Body; readonly contacts: readonly Contact[] };
+}
+
+/** An installation compiled once: its structure never changes while conditions do. */
+export interface Build {
+  readonly installation: Installation;
+  readonly network: Network;
+  /** Parallel to `network.branches`. */
+  readonly branches: readonly BranchInfo[];
+  /** Winding and source branches. */
+  readonly sources: readonly number[];
+  readonly devices: readonly DeviceInfo[];
+  readonly people: readonly PersonInfo[];
+  /** Branches from metal into the soil. */
+  readonly electrodes: readonly number[];
+  /** Pieces of the installation that no conductor joins to a source, each by its terminals: a finding, not an error. */
+  readonly unreached: readonly (readonly TerminalName[])[];
+  /** Index of a branch. @throws RangeError naming what is unknown */
+  branch(name: string): number;
+  /** Index of the node of a terminal; `earth` is 0. @throws RangeError naming what is unknown */
+  node(terminal: TerminalName): number;
+  /** Values of every branch.
+   *  @param open names of devices whose contacts are open now
+   *  @param limb_ohm resistances put back for limbs, by branch index; a limb without one is 10 GΩ (not in touch)
+   *  @throws RangeError naming an unknown condition or option */
+  values(conditions: Conditions, open: ReadonlySet<string>, limb_ohm?: ReadonlyMap<number, number>): Values;
+}

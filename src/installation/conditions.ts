@@ -1,0 +1,132 @@
+import { z } from 'zod';
+import { nameSchema, pairSchema, resistance_ohm, terminalSchema } from './quantity.ts';
+
+/** Where a condition stands among the others. */
+export type ConditionGroup = 'fault' | 'path' | 'device' | 'load' | 'person';
+
+/** Chosen option by the condition's name; a missing one is its first option, "as it should be". */
+export type Conditions = Readonly<Record<string, string>>;
+
+const limbSchema = z.enum(['right hand', 'left hand', 'feet']);
+const skinSchema = z.enum(['dry', 'water-wet', 'salt-wet']);
+const place = {
+  at: z.string().min(1).max(200).optional().describe('a conductor, e.g. mixer run.protective, or a two-terminal part'),
+  between: pairSchema.optional().describe('or the two terminals of a join'),
+};
+const initially = nameSchema.optional().describe('the option chosen when the place opens');
+
+const SWITCH = ['no', 'yes'] as const;
+
+function withPlace<T extends { readonly at?: string | undefined; readonly between?: readonly string[] | undefined }>(
+  value: T,
+  context: z.RefinementCtx,
+): void {
+  if ((value.at === undefined) === (value.between === undefined))
+    context.addIssue({
+      code: 'custom',
+      path: [],
+      message: 'needs one place: a conductor (at) or a join (between)',
+      params: { code: 'missing-key', instead: 'at: mixer run.protective' },
+    });
+}
+
+function options<Group extends ConditionGroup>(group: Group, ...names: readonly string[]) {
+  return { group, options: names.length > 0 ? names : (SWITCH as readonly string[]) };
+}
+
+const insulationFault = z
+  .strictObject({
+    kind: z.literal('insulation-fault'),
+    between: pairSchema,
+    resistance_ohm: z.record(nameSchema, resistance_ohm).describe('by the name of each option beside "no"'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('fault', 'no', ...Object.keys(value.resistance_ohm)) }));
+const open = z
+  .strictObject({ kind: z.literal('open'), ...place, initially })
+  .superRefine(withPlace)
+  .transform((value) => ({ ...value, ...options('path') }));
+const loose = z
+  .strictObject({
+    kind: z.literal('loose'),
+    ...place,
+    resistance_ohm: resistance_ohm.describe('added to what is there'),
+    initially,
+  })
+  .superRefine(withPlace)
+  .transform((value) => ({ ...value, ...options('path') }));
+const link = z
+  .strictObject({ kind: z.literal('link'), between: pairSchema, resistance_ohm: resistance_ohm.optional(), initially })
+  .transform((value) => ({ ...value, ...options('path') }));
+const swap = z
+  .strictObject({
+    kind: z.literal('swap'),
+    ends: pairSchema.describe('two conductor ends, each in one join: what they are joined to is exchanged'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('path') }));
+const move = z
+  .strictObject({
+    kind: z.literal('move'),
+    end: terminalSchema.describe('this terminal …'),
+    from: terminalSchema.describe('… leaves the one it is joined to'),
+    to: terminalSchema.describe('… and is joined to this one'),
+    resistance_ohm: resistance_ohm.optional().describe('of the new lead'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('path') }));
+const setting = z
+  .strictObject({
+    kind: z.literal('setting'),
+    device: nameSchema,
+    rating_A: z.number().gt(0).max(1e5),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('device') }));
+const jammed = z
+  .strictObject({ kind: z.literal('jammed'), device: nameSchema, initially })
+  .transform((value) => ({ ...value, ...options('device') }));
+const fitted = z
+  .strictObject({ kind: z.literal('fitted'), device: nameSchema, initially })
+  .transform((value) => ({ ...value, ...options('device') }));
+const running = z
+  .strictObject({ kind: z.literal('running'), appliance: nameSchema, initially })
+  .transform((value) => ({ ...value, ...options('load') }));
+const touching = z
+  .strictObject({
+    kind: z.literal('touching'),
+    person: nameSchema,
+    limbs: z.record(nameSchema, z.array(limbSchema)).describe('limbs in touch, by the name of each option'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('person', ...Object.keys(value.limbs)) }));
+const footwear = z
+  .strictObject({
+    kind: z.literal('footwear'),
+    person: nameSchema,
+    per_foot_ohm: z.record(nameSchema, resistance_ohm).describe('of one shoe, by the name of each option'),
+    skin: z.record(nameSchema, skinSchema).optional().describe('of the feet, where it differs from the rest'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('person', ...Object.keys(value.per_foot_ohm)) }));
+
+const conditionSchemas = [
+  insulationFault,
+  open,
+  loose,
+  link,
+  swap,
+  move,
+  setting,
+  jammed,
+  fitted,
+  running,
+  touching,
+  footwear,
+] as const;
+
+/** One condition in the file: a switch or a choice that acts on the network, a device, a load or a person. */
+export const conditionSchema = z.discriminatedUnion('kind', conditionSchemas);
+
+/** A condition with its options; the first is "as it should be". */
+export type Condition = z.output<typeof conditionSchema>;

@@ -1,0 +1,41 @@
+import { z } from 'zod';
+import { conditionSchema } from './conditions.ts';
+import { partSchema } from './parts/index.ts';
+import { JOINT_OHM, type Region } from './plan.ts';
+import { nameSchema, pairSchema, resistance_ohm, type TerminalPair } from './quantity.ts';
+
+/** What is screwed to what; every join is a joint with a resistance of its own. */
+export interface Join {
+  readonly between: TerminalPair;
+  readonly resistance_ohm: number;
+}
+
+const joinSchema = z.union([
+  pairSchema.transform((between): Join => ({ between, resistance_ohm: JOINT_OHM })),
+  z
+    .strictObject({ between: pairSchema, resistance_ohm: resistance_ohm.default(JOINT_OHM) })
+    .transform((join): Join => join),
+]);
+
+const FREQUENCY_HZ: Readonly<Record<Region, number>> = { 'north-america': 60, iec: 50 };
+
+/** The file of an installation: what is built, what is screwed to what, and what may be the matter. */
+export const installationSchema = z
+  .strictObject({
+    place: z.string().min(1).max(200),
+    region: z.enum(['north-america', 'iec']),
+    frequency_Hz: z.number().gt(0).max(1000).optional().describe('absent: 60 in north-america, 50 in iec'),
+    drawing: z.string().min(1).max(100).optional().describe('folder of the drawing, if there is one'),
+    parts: z.record(nameSchema, partSchema),
+    joins: z.array(joinSchema).default([]),
+    conditions: z.record(nameSchema, conditionSchema).default({}),
+  })
+  .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }));
+
+/** What is built. */
+export type Installation = Readonly<z.output<typeof installationSchema>>;
+
+/** The JSON Schema of an installation's file, for editors. */
+export function installationJsonSchema(): object {
+  return z.toJSONSchema(installationSchema, { io: 'input' });
+}

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { GAP_OHM, INSULATION_OHM, leakage, type PartKind, type PlannedBranch } from '../plan.ts';
+import { nameSchema, reactance_ohm, resistance_ohm } from '../quantity.ts';
+
+const schema = z
+  .strictObject({
+    kind: z.literal('appliance'),
+    supply: z
+      .tuple([nameSchema, nameSchema])
+      .default(['line', 'neutral'])
+      .describe('names of the two terminals it is fed by'),
+    power_W: z.number().gt(0).max(1e7).optional(),
+    voltage_V: z.number().gt(0).max(1e5).optional().describe('at which it takes that power; absent: 120 or 230'),
+    power_factor: z.number().gt(0).max(1).default(1).describe('lagging'),
+    resistance_ohm: resistance_ohm.optional().describe('or measured'),
+    reactance_ohm: reactance_ohm.optional(),
+    case: z.enum(['metal', 'insulating']).default('metal').describe('metal has the terminal case'),
+    feet: z.enum(['rubber', 'metal']).default('rubber'),
+    insulation_ohm: z.number().gt(0).max(1e10).default(INSULATION_OHM).describe('of each supply terminal to the case'),
+  })
+  .superRefine((part, context) => {
+    if ((part.power_W === undefined) === (part.resistance_ohm === undefined))
+      context.addIssue({
+        code: 'custom',
+        path: [],
+        message: 'needs its load in one way: power_W, or a measured resistance_ohm',
+        params: { code: 'missing-key', instead: 'power_W: 750' },
+      });
+    if (part.supply[0] === part.supply[1] || part.supply.includes('case'))
+      context.addIssue({
+        code: 'custom',
+        path: ['supply'],
+        message: 'needs two different terminals, neither called case',
+        params: { code: 'duplicate-name', instead: 'supply: [line, neutral]' },
+      });
+  });
+
+type Appliance = z.output<typeof schema>;
+
+// From a case through its feet to earth, Ω: rubber on a bakery's floor is never clean (invented); metal feet on concrete (invented).
+const FEET_OHM = { rubber: 1e7, metal: 2000 } as const;
+
+/** A load in a case: `<part>` between its two supply terminals; sound insulation from each of them to a metal case, and
+ *  the case's feet to earth. */
+export const appliance = {
+  kind: 'appliance',
+  schema,
+  terminals: (part) => [...part.supply, ...(part.case === 'metal' ? ['case'] : [])],
+  plan(name, part, { region }) {
+    const [a, b] = part.supply;
+    const volts = part.voltage_V ?? (region === 'iec' ? 230 : 120);
+    const size_ohm = part.power_W === undefined ? 0 : (volts ** 2 * part.power_factor) / part.power_W;
+    const load: PlannedBranch = {
+      name,
+      from: `${name}.${a}`,
+      to: `${name}.${b}`,
+      role: 'load',
+      medium: 'load',
+      resistance_ohm: Math.min(part.resistance_ohm ?? size_ohm * part.power_factor, GAP_OHM),
+      reactance_ohm: part.reactance_ohm ?? size_ohm * Math.sqrt(1 - part.power_factor ** 2),
+    };
+    if (part.case === 'insulating') return { branches: [load], load: name };
+    const insulation = part.supply.map((terminal): PlannedBranch => ({
+      name: `${name}.${terminal}.insulation`,
+      from: `${name}.${terminal}`,
+      to: `${name}.case`,
+      role: 'insulation',
+      medium: 'insulation',
+      resistance_ohm: part.insulation_ohm,
+      reactance_ohm: 0,
+    }));
+    return {
+      branches: [load, ...insulation, leakage(`${name}.feet`, `${name}.case`, FEET_OHM[part.feet])],
+      load: name,
+    };
+  },
+} satisfies PartKind<Appliance>;

@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import type { PartKind } from '../plan.ts';
+import { appliance } from './appliance.ts';
+import { breaker } from './breaker.ts';
+import { cable } from './cable.ts';
+import { centreTappedTransformer } from './centreTappedTransformer.ts';
+import { fitting } from './fitting.ts';
+import { floor } from './floor.ts';
+import { impedance } from './impedance.ts';
+import { joint } from './joint.ts';
+import { meter } from './meter.ts';
+import { outlet } from './outlet.ts';
+import { person } from './person.ts';
+import { pipe } from './pipe.ts';
+import { residualDevice } from './residualDevice.ts';
+import { rod } from './rod.ts';
+import { servicePanel } from './servicePanel.ts';
+import { source } from './source.ts';
+
+/** Every kind of part there is: a new kind is its file and a line here. */
+const partKinds = [
+  centreTappedTransformer,
+  source,
+  impedance,
+  cable,
+  rod,
+  pipe,
+  breaker,
+  residualDevice,
+  servicePanel,
+  meter,
+  outlet,
+  appliance,
+  fitting,
+  joint,
+  floor,
+  person,
+] as const;
+
+type SchemasOf<Kinds extends readonly { readonly schema: unknown }[]> = {
+  [Index in keyof Kinds]: Kinds[Index]['schema'];
+};
+
+/** One part in the file, told apart by its `kind`. */
+// A mapped array keeps the order and the types of the list; only the type checker cannot see it.
+export const partSchema = z.discriminatedUnion(
+  'kind',
+  partKinds.map((kind) => kind.schema) as unknown as SchemasOf<typeof partKinds>,
+);
+
+/** One part, complete with its defaults. */
+export type Part = z.output<typeof partSchema>;
+
+const byKind: ReadonlyMap<string, PartKind<Part>> = new Map(partKinds.map((kind) => [kind.kind, kind]));
+
+/** The names of all kinds of part. */
+export const partKindNames: readonly string[] = partKinds.map(({ kind }) => kind);
+
+/** What a kind of part can do.
+ *  @throws RangeError if there is no such kind */
+export function partKind(kind: string): PartKind<Part> {
+  const found = byKind.get(kind);
+  if (found === undefined) throw new RangeError(`partKind: there is no kind of part called "${kind}"`);
+  return found;
+}

@@ -1,0 +1,74 @@
+import { z } from 'zod';
+import { length_m, resistance_ohm } from '../quantity.ts';
+import type { PartKind } from '../plan.ts';
+
+// Resistivity at 20 °C, Ω·m: copper of the IACS; steel 1.38e-7 (armour and conduit, IEC practice).
+const RESISTIVITY_ohm_m = { copper: 1.7241e-8, steel: 1.38e-7 } as const;
+
+const schema = z
+  .strictObject({
+    kind: z.literal('pipe'),
+    earth_resistance_ohm: resistance_ohm.describe('of the buried part, measured, to remote earth'),
+    material: z.enum(['copper', 'steel']).optional(),
+    length_m: length_m.optional().describe('from the bond to the tap'),
+    outside_mm: z.number().gt(0).max(1000).optional(),
+    wall_mm: z.number().gt(0).max(100).optional(),
+    resistance_ohm: resistance_ohm.optional().describe('or measured, from the bond to the tap'),
+  })
+  .superRefine((part, context) => {
+    if (part.resistance_ohm !== undefined) return;
+    const keys = ['material', 'length_m', 'outside_mm', 'wall_mm'] as const;
+    const missing = keys.filter((key) => part[key] === undefined);
+    if (missing.length > 0)
+      context.addIssue({
+        code: 'custom',
+        path: [],
+        message: `needs ${missing.join(', ')}, or a measured resistance_ohm`,
+        params: { code: 'missing-key', instead: 'resistance_ohm: 0.002' },
+      });
+    else if (2 * (part.wall_mm ?? 0) > (part.outside_mm ?? 0))
+      context.addIssue({
+        code: 'custom',
+        path: ['wall_mm'],
+        message: 'is thicker than half the pipe',
+        params: { code: 'out-of-range', instead: 'wall_mm: 0.9' },
+      });
+  });
+
+type Pipe = z.output<typeof schema>;
+
+/** A metal pipe that comes out of the ground: `<part>` is its buried length (bond → earth), `<part>.metal` the run indoors
+ *  (bond → tap), from its section at 20 °C or measured; its reactance is left out. */
+export const pipe = {
+  kind: 'pipe',
+  schema,
+  terminals: () => ['bond', 'tap'],
+  plan(name, part) {
+    const { material = 'copper', length_m = 1, outside_mm = 22, wall_mm = 0.9 } = part;
+    const area_m2 = Math.PI * wall_mm * (outside_mm - wall_mm) * 1e-6;
+    const metal_ohm = part.resistance_ohm ?? (RESISTIVITY_ohm_m[material] * length_m) / area_m2;
+    const bond = `${name}.bond`;
+    return {
+      branches: [
+        {
+          name,
+          from: bond,
+          to: 'earth',
+          role: 'pipe',
+          medium: 'soil',
+          resistance_ohm: part.earth_resistance_ohm,
+          reactance_ohm: 0,
+        },
+        {
+          name: `${name}.metal`,
+          from: bond,
+          to: `${name}.tap`,
+          role: 'pipe',
+          medium: 'metal',
+          resistance_ohm: metal_ohm,
+          reactance_ohm: 0,
+        },
+      ],
+    };
+  },
+} satisfies PartKind<Pipe>;

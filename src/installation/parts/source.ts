@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { reactance_ohm, resistance_ohm } from '../quantity.ts';
+import { leakage, type PartKind } from '../plan.ts';
+
+const schema = z.strictObject({
+  kind: z.literal('source'),
+  emf_V: z.number().gt(0).max(1e6),
+  angle_deg: z.number().min(-360).max(360).default(0),
+  resistance_ohm: resistance_ohm.default(0),
+  reactance_ohm: reactance_ohm.default(0),
+});
+
+type Source = z.output<typeof schema>;
+
+/** A plain voltage behind its own impedance, terminals plus and minus, so that any textbook circuit can be written. */
+export const source = {
+  kind: 'source',
+  schema,
+  source: true,
+  terminals: () => ['plus', 'minus'],
+  plan: (name, part) => ({
+    branches: [
+      {
+        name,
+        from: `${name}.minus`,
+        to: `${name}.plus`,
+        role: 'winding',
+        medium: 'metal',
+        resistance_ohm: part.resistance_ohm,
+        reactance_ohm: part.reactance_ohm,
+        emf_V: part.emf_V,
+        angle_rad: (part.angle_deg * Math.PI) / 180,
+      },
+      leakage(`${name}.insulation`, `${name}.minus`),
+    ],
+  }),
+} satisfies PartKind<Source>;
