@@ -1,0 +1,4 @@
+export { footResistance_ohm } from './foot.ts';
+export { rodResistance_ohm } from './rod.ts';
+export { soils } from './soil.ts';
+export type { Soil, SoilName } from './soil.ts';
