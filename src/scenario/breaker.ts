@@ -1,3 +1,6 @@
+import type { Phasors } from '../electrics/index.ts';
+import type { DeviceInfo } from '../installation/index.ts';
+
 /** Region of a breaker: it trips when it operates and stays so until its handle is closed by hand. */
 export function breakerRegion(device: string) {
   const isThisDevice = { type: 'isThisDevice', params: { device } } as const;
@@ -8,4 +11,9 @@ export function breakerRegion(device: string) {
       tripped: { on: { 'handle.closed': { guard: isThisDevice, target: 'closed' } } },
     },
   } as const;
+}
+
+/** What a breaker feels: the magnitude of its largest pole, A. Its poles share one trip bar. */
+export function largestPole_A({ poles }: DeviceInfo, amperes: Phasors): number {
+  return Math.max(0, ...poles.map((pole) => Math.hypot(amperes.re[pole] ?? NaN, amperes.im[pole] ?? NaN)));
 }

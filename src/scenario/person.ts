@@ -1,10 +1,24 @@
+import { canLetGo, heartCurrent_A, PERCEPTION_A } from '../body/index.ts';
+import type { Limb } from '../body/index.ts';
+import type { PersonInfo } from '../installation/index.ts';
+import type { SteadyState } from './steadyState.ts';
+import type { PersonMoment } from './timeline.ts';
+
+/** Time from feeling a current to having let go, for somebody who can, s: from memory. */
+export const REACTION_S = 0.5;
+
+/** What a person feels now, without what only time tells. */
+export type SeenByPerson = Omit<PersonMoment, 'zone' | 'exposure_s'>;
+
 /** Region of a person: away until danger begins, then touching if that was given; one who can let go is released once. */
 export function personRegion(person: string, touchings: readonly string[]) {
   return {
     initial: 'away',
     states: {
       away: {
-        on: { 'danger.begins': { guard: { type: 'isAnyGiven', params: { conditions: touchings } }, target: 'touching' } },
+        on: {
+          'danger.begins': { guard: { type: 'isAnyGiven', params: { conditions: touchings } }, target: 'touching' },
+        },
       },
       touching: {
         on: { 'person.released': { guard: { type: 'isThisPerson', params: { person } }, target: 'released' } },
@@ -12,4 +26,40 @@ export function personRegion(person: string, touchings: readonly string[]) {
       released: {},
     },
   } as const;
+}
+
+/** What flows through this person and what stands across them, from the solved network. */
+export function seenByPerson(person: PersonInfo, { solution, touches }: SteadyState): SeenByPerson {
+  const touch = touches.find((candidate) => candidate.person === person);
+  const contacts = touch?.contacts ?? [];
+  const touching = contacts.map(({ limb }) => limb);
+  const limbs_A: Partial<Record<Limb, number>> = {};
+  for (const { limb, branch } of person.limbs) {
+    if (!touching.includes(limb)) continue;
+    limbs_A[limb] = Math.hypot(solution.amperes.re[branch] ?? 0, solution.amperes.im[branch] ?? 0);
+  }
+  const heart = heartCurrent_A(limbs_A);
+  return {
+    person: person.name,
+    touching,
+    prospective_V: touch?.prospective_V ?? 0,
+    touch_V: touch?.touch_V ?? 0,
+    limbs_A,
+    body_A: Math.max(0, ...Object.values(limbs_A)),
+    heart_A: heart.amperes,
+    heartFactor: heart.factor,
+    path: heart.path,
+    letGo: canLetGo(handCurrent_A(limbs_A)),
+    contacts,
+  };
+}
+
+/** Whether this current makes somebody let go: a hand feels it and its muscles still obey. Below perception nobody has a
+ *  reason to, above let-go nobody can. */
+export function willLetGo({ limbs_A, letGo }: SeenByPerson): boolean {
+  return letGo && handCurrent_A(limbs_A) > PERCEPTION_A;
+}
+
+function handCurrent_A(limbs_A: SeenByPerson['limbs_A']): number {
+  return Math.max(limbs_A['right hand'] ?? 0, limbs_A['left hand'] ?? 0);
 }

@@ -1,9 +1,11 @@
 import { assign, setup } from 'xstate';
+import type { StateValue } from 'xstate';
 import type { Build, Conditions, Installation } from '../installation/index.ts';
 import { breakerRegion } from './breaker.ts';
 import { defectRegion } from './defect.ts';
 import { personRegion } from './person.ts';
 import { residualDeviceRegion } from './residualDevice.ts';
+import type { ScenarioSnapshot } from './timeline.ts';
 
 /** Everything that can be told to the machine of a scenario. No clock is among it: moments are the scheduler's. */
 export type ScenarioEvent =
@@ -20,7 +22,7 @@ export function scenarioMachine(build: Build) {
   const { conditions } = build.installation;
   const isGiven = (given: Conditions, name: string): boolean => {
     const usual = conditions[name]?.options[0];
-    return (given[name] ?? usual) !== usual;
+    return (Object.hasOwn(given, name) ? given[name] : usual) !== usual;
   };
   return setup({
     types: {} as { context: { readonly given: Conditions }; events: ScenarioEvent; input: Conditions },
@@ -78,5 +80,30 @@ export function insulationFaults(installation: Installation): readonly string[] 
 export function touchingsOf(installation: Installation, person: string): readonly string[] {
   return Object.entries(installation.conditions).flatMap(([name, condition]) =>
     condition.kind === 'touching' && condition.person === person ? [name] : [],
+  );
+}
+
+/** The state value of the machine as plain data. @throws RangeError if it is the value of another machine */
+export function snapshotOf(value: StateValue): ScenarioSnapshot {
+  return {
+    defects: region(value, 'defects', ['absent', 'struck']),
+    devices: region(value, 'devices', ['closed', 'tripped']),
+    people: region(value, 'people', ['away', 'touching', 'released']),
+  };
+}
+
+function region<State extends string>(
+  value: StateValue,
+  name: string,
+  states: readonly State[],
+): Readonly<Record<string, State>> {
+  const regions = typeof value === 'string' ? undefined : value[name];
+  if (regions === undefined || typeof regions === 'string') throw new RangeError(`snapshotOf: no region ${name}`);
+  return Object.fromEntries(
+    Object.entries(regions).map(([key, current]) => {
+      const state = states.find((candidate) => candidate === current);
+      if (state === undefined) throw new RangeError(`snapshotOf: ${key} is in no state of ${name}`);
+      return [key, state];
+    }),
   );
 }

@@ -1,0 +1,63 @@
+import type { Solver } from '../electrics/index.ts';
+import type { Build, Conditions } from '../installation/index.ts';
+import { seenByDevice } from './device.ts';
+import type { SeenByDevice } from './device.ts';
+import { faultShare } from './faultShare.ts';
+import { seenByPerson } from './person.ts';
+import type { SeenByPerson } from './person.ts';
+import { insulationFaults, touchingsOf } from './scenarioMachine.ts';
+import { steadyState } from './steadyState.ts';
+import type { DeviceMoment, Interval, ScenarioSnapshot } from './timeline.ts';
+
+/** A device during a phase: what it sees and, while its contacts are closed, when it would open. */
+export interface DevicePhase {
+  readonly seen: SeenByDevice;
+  readonly state: DeviceMoment['state'];
+}
+
+/** The network solved for one snapshot: it holds until a device operates or a hand lets go. */
+export interface Phase
+  extends Pick<Interval, 'snapshot' | 'conditions' | 'values' | 'solution'>, Partial<Pick<Interval, 'fault'>> {
+  readonly devices: readonly DevicePhase[];
+  readonly people: readonly SeenByPerson[];
+}
+
+/** Solves what this snapshot of the given conditions amounts to. */
+export function phaseOf(build: Build, solver: Solver, given: Conditions, snapshot: ScenarioSnapshot): Phase {
+  const conditions = inForce(build, given, snapshot);
+  const open = new Set(build.devices.map(({ name }) => name).filter((name) => snapshot.devices[name] === 'tripped'));
+  const steady = steadyState(build, solver, conditions, open);
+  const { values, solution } = steady;
+  const fault = faultShare(build, solver, conditions, open, steady);
+  return {
+    snapshot,
+    conditions,
+    values,
+    solution,
+    devices: build.devices.map((info) => ({
+      seen: seenByDevice(info, conditions, solution.amperes),
+      state: open.has(info.name)
+        ? 'open'
+        : !info.fitted(conditions)
+          ? 'not fitted'
+          : info.jammed(conditions)
+            ? 'jammed'
+            : 'closed',
+    })),
+    people: build.people.map((person) => seenByPerson(person, steady)),
+    ...(fault === undefined ? {} : { fault }),
+  };
+}
+
+/** The conditions as they are now: what has not struck and whoever does not touch read as the first option. */
+function inForce(build: Build, given: Conditions, snapshot: ScenarioSnapshot): Conditions {
+  const { installation } = build;
+  const waived = [
+    ...insulationFaults(installation).filter((name) => snapshot.defects[name] !== 'struck'),
+    ...build.people.flatMap(({ name }) =>
+      snapshot.people[name] === 'touching' ? [] : touchingsOf(installation, name),
+    ),
+  ];
+  const usual = waived.map((name) => [name, installation.conditions[name]?.options[0] ?? ''] as const);
+  return { ...given, ...Object.fromEntries(usual) };
+}
