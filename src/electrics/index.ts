@@ -11,3 +11,6 @@ export { factor, refactor, seenFrom, solve } from './factors.ts';
 export type { Factors } from './factors.ts';
 export { balance } from './balance.ts';
 export type { Balance } from './balance.ts';
+export { dividePaths, project } from './paths.ts';
+export type { Division, Path } from './paths.ts';
+export { spiceNetlist } from './spice.ts';

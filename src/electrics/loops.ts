@@ -1,0 +1,185 @@
+/** The slow and careful way: one unknown a link, every loop's impedances summed, dense LU with scaled pivots.
+ *  Used when the nodal factors lose digits, as they do where reactances cancel at a node. */
+import { phasors } from './complex.ts';
+import type { Phasors } from './complex.ts';
+import type { Network, Values } from './network.ts';
+import type { Tree } from './tree.ts';
+import { closeLoops } from './tree.ts';
+
+/** Factors of the loop matrix Cᵀ·Z·C. */
+export interface Loops {
+  /** n × n row by row, n = links: L below the diagonal, U on and above. */
+  readonly matrix: Phasors;
+  /** size n: which row went where. */
+  readonly rows: Int32Array;
+}
+
+/** Volts that the currents of all branches cost, Z·I per branch, windings included. */
+export function fall(network: Network, values: Values, amperes: Phasors, out: Phasors): void {
+  const { impedance, coupling } = values;
+  for (let b = 0; b < network.branches.length; b++) {
+    const zr = impedance.re[b]!;
+    const zi = impedance.im[b]!;
+    const ir = amperes.re[b]!;
+    const ii = amperes.im[b]!;
+    out.re[b] = zr * ir - zi * ii;
+    out.im[b] = zr * ii + zi * ir;
+  }
+  for (let w = 0; w < network.windings.length; w++) {
+    const members = network.windings[w]!.branches;
+    const z = coupling[w]!;
+    const n = members.length;
+    for (let k = 0; k < n; k++) {
+      let sr = 0;
+      let si = 0;
+      for (let l = 0; l < n; l++) {
+        const zr = z.re[k * n + l]!;
+        const zi = z.im[k * n + l]!;
+        const ir = amperes.re[members[l]!]!;
+        const ii = amperes.im[members[l]!]!;
+        sr += zr * ir - zi * ii;
+        si += zr * ii + zi * ir;
+      }
+      out.re[members[k]!] = sr;
+      out.im[members[k]!] = si;
+    }
+  }
+}
+
+/** Factors the loop matrix of these values on this tree.
+ *  @throws RangeError naming a branch in whose loop the impedances cancel */
+export function factorLoops(network: Network, values: Values, tree: Tree): Loops {
+  const n = tree.links.length;
+  const count = network.branches.length;
+  const courses: Float64Array[] = [];
+  const falls: Phasors[] = [];
+  for (let l = 0; l < n; l++) {
+    const one = phasors(count);
+    one.re[tree.links[l]!] = 1;
+    closeLoops(tree, one);
+    const volts = phasors(count);
+    fall(network, values, one, volts);
+    courses.push(one.re);
+    falls.push(volts);
+  }
+  const matrix = phasors(n * n);
+  for (let r = 0; r < n; r++) {
+    const course = courses[r]!;
+    for (let c = 0; c < n; c++) {
+      const volts = falls[c]!;
+      let sr = 0;
+      let si = 0;
+      for (let b = 0; b < count; b++) {
+        if (course[b] === 0) continue;
+        sr += course[b]! * volts.re[b]!;
+        si += course[b]! * volts.im[b]!;
+      }
+      matrix.re[r * n + c] = sr;
+      matrix.im[r * n + c] = si;
+    }
+  }
+  const loops = { matrix, rows: Int32Array.from({ length: n }, (_, r) => r) };
+  const worst = decompose(loops);
+  if (worst >= 0) throw resonance(network, tree.links[worst] ?? -1);
+  return loops;
+}
+
+/** Link currents that these link voltages drive, A; both indexed by place in `tree.links`. */
+export function solveLoops(loops: Loops, volts: Phasors): Phasors {
+  const n = loops.rows.length;
+  const { re, im } = loops.matrix;
+  const out = phasors(n);
+  for (let r = 0; r < n; r++) {
+    let sr = volts.re[loops.rows[r]!]!;
+    let si = volts.im[loops.rows[r]!]!;
+    for (let c = 0; c < r; c++) {
+      const at = r * n + c;
+      sr -= re[at]! * out.re[c]! - im[at]! * out.im[c]!;
+      si -= re[at]! * out.im[c]! + im[at]! * out.re[c]!;
+    }
+    out.re[r] = sr;
+    out.im[r] = si;
+  }
+  for (let r = n - 1; r >= 0; r--) {
+    let sr = out.re[r]!;
+    let si = out.im[r]!;
+    for (let c = r + 1; c < n; c++) {
+      const at = r * n + c;
+      sr -= re[at]! * out.re[c]! - im[at]! * out.im[c]!;
+      si -= re[at]! * out.im[c]! + im[at]! * out.re[c]!;
+    }
+    const pr = re[r * n + r]!;
+    const pi = im[r * n + r]!;
+    const square = pr * pr + pi * pi;
+    out.re[r] = (sr * pr + si * pi) / square;
+    out.im[r] = (si * pr - sr * pi) / square;
+  }
+  return out;
+}
+
+/** What to say when the impedances around a loop cancel, so that any current could flow. */
+export function resonance(network: Network, branch: number): RangeError {
+  const name = network.branches[branch]?.name ?? String(branch);
+  return new RangeError(
+    `the impedances in the loop of branch "${name}" cancel, so no current can be told; ` +
+      'give a branch of that loop a resistance',
+  );
+}
+
+/** LU in place, each pivot the largest of its column against the size of its row; a column without one, or −1. */
+function decompose({ matrix, rows }: Loops): number {
+  const n = rows.length;
+  const { re, im } = matrix;
+  const size = Float64Array.from(rows, (r) => {
+    let most = 0;
+    for (let c = 0; c < n; c++) most = Math.max(most, Math.hypot(re[r * n + c]!, im[r * n + c]!));
+    return most;
+  });
+  for (let c = 0; c < n; c++) {
+    let best = c;
+    let most = -1;
+    for (let r = c; r < n; r++) {
+      const share = Math.hypot(re[r * n + c]!, im[r * n + c]!) / size[r]!;
+      if (share > most) {
+        most = share;
+        best = r;
+      }
+    }
+    if (!(most > 1e-15)) return c;
+    if (best !== c) swapRows(matrix, rows, size, c, best);
+    const pr = re[c * n + c]!;
+    const pi = im[c * n + c]!;
+    const square = pr * pr + pi * pi;
+    for (let r = c + 1; r < n; r++) {
+      const xr = re[r * n + c]!;
+      const xi = im[r * n + c]!;
+      const fr = (xr * pr + xi * pi) / square;
+      const fi = (xi * pr - xr * pi) / square;
+      re[r * n + c] = fr;
+      im[r * n + c] = fi;
+      for (let k = c + 1; k < n; k++) {
+        const ur = re[c * n + k]!;
+        const ui = im[c * n + k]!;
+        re[r * n + k]! -= fr * ur - fi * ui;
+        im[r * n + k]! -= fr * ui + fi * ur;
+      }
+    }
+  }
+  return -1;
+}
+
+/** Exchanges two rows with all that belongs to them. */
+function swapRows({ re, im }: Phasors, rows: Int32Array, size: Float64Array, a: number, b: number): void {
+  const n = rows.length;
+  for (const array of [re, im]) {
+    const row = array.slice(a * n, a * n + n);
+    array.copyWithin(a * n, b * n, b * n + n);
+    array.set(row, b * n);
+  }
+  const row = rows[a]!;
+  rows[a] = rows[b]!;
+  rows[b] = row;
+  const most = size[a]!;
+  size[a] = size[b]!;
+  size[b] = most;
+}
