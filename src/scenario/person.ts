@@ -17,7 +17,7 @@ export function personRegion(person: string, touchings: readonly string[]) {
     states: {
       away: {
         on: {
-          'danger.begins': { guard: { type: 'isAnyGiven', params: { conditions: touchings } }, target: 'touching' },
+          'danger.begins': { guard: { type: 'isTouchGiven', params: { conditions: touchings } }, target: 'touching' },
         },
       },
       touching: {

@@ -25,8 +25,8 @@ export interface Phase
 /** Solves what this snapshot of the given conditions amounts to. */
 export function phaseOf(build: Build, solver: Solver, given: Conditions, snapshot: ScenarioSnapshot): Phase {
   const conditions = inForce(build, given, snapshot);
-  const open = new Set(build.devices.map(({ name }) => name).filter((name) => snapshot.devices[name] === 'tripped'));
-  const steady = steadyState(build, solver, conditions, open);
+  const open = namesIn(snapshot.devices, 'tripped');
+  const steady = steadyState(build, solver, conditions, open, namesIn(snapshot.people, 'touching'));
   const { values, solution } = steady;
   const fault = faultShare(build, solver, conditions, open, steady);
   return {
@@ -60,4 +60,8 @@ function inForce(build: Build, given: Conditions, snapshot: ScenarioSnapshot): C
   ];
   const usual = waived.map((name) => [name, installation.conditions[name]?.options[0] ?? ''] as const);
   return { ...given, ...Object.fromEntries(usual) };
+}
+
+function namesIn(regions: Readonly<Record<string, string>>, state: string): ReadonlySet<string> {
+  return new Set(Object.keys(regions).filter((name) => regions[name] === state));
 }

@@ -28,8 +28,9 @@ export function scenarioMachine(build: Build) {
     types: {} as { context: { readonly given: Conditions }; events: ScenarioEvent; input: Conditions },
     guards: {
       isGiven: ({ context }, params: { readonly condition: string }) => isGiven(context.given, params.condition),
-      isAnyGiven: ({ context }, params: { readonly conditions: readonly string[] }) =>
-        params.conditions.some((name) => isGiven(context.given, name)),
+      // Somebody about whom no condition says what they touch touches all they can reach.
+      isTouchGiven: ({ context }, { conditions: touchings }: { readonly conditions: readonly string[] }) =>
+        touchings.length === 0 || touchings.some((name) => isGiven(context.given, name)),
       isThisDevice: ({ event }, params: { readonly device: string }) =>
         'device' in event && event.device === params.device,
       isThisPerson: ({ event }, params: { readonly person: string }) =>

@@ -25,14 +25,18 @@ const ROUNDS = 60;
 const SETTLED = 1e-12; // relative change of a limb's resistance
 
 /** Solves the network and the people in it: the network is reduced to what the contacts see, each body solved on that,
- *  its resistances put back and everything solved once more. */
+ *  its resistances put back and everything solved once more.
+ *  @param open names of the devices whose contacts are open
+ *  @param touching names of the people who touch what the conditions say */
 export function steadyState(
   build: Build,
   solver: Solver,
   conditions: Conditions,
   open: ReadonlySet<string>,
+  touching: ReadonlySet<string>,
 ): SteadyState {
   const standing = build.people.flatMap((person) => {
+    if (!touching.has(person.name)) return [];
     const { body, contacts: offered } = person.contacts(conditions);
     const contacts = offered.filter((contact) => contact.outside_ohm < Infinity);
     return contacts.length > 0 ? [{ person, body, contacts, limbs: limbsOf(person, contacts) }] : [];
