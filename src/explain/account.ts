@@ -1,16 +1,12 @@
-import type { Region } from '../installation/index.ts';
+import type { Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
-import type { Ledger } from './ledger.ts';
-
-/** The trade's two languages: North American and IEC. */
-export type Vocabulary = Region;
-
-/** One sentence of the story and the fact it was made from. */
-export interface StoryLine {
-  readonly at_s: number;
-  readonly text: string;
-  readonly finding: Finding;
-}
+import { findings } from './findings.ts';
+import { outcome } from './headline.ts';
+import { ledger, type Ledger } from './ledger.ts';
+import { remedies } from './remedies.ts';
+import { say } from './say.ts';
+import { story, type StoryLine } from './story.ts';
+import type { Vocabulary } from './vocabulary.ts';
 
 /** A run in plain words. */
 export interface Account {
@@ -22,4 +18,45 @@ export interface Account {
   readonly story: readonly StoryLine[];
   readonly ledger: Ledger | null;
   readonly cautions: readonly string[];
+}
+
+const known = new WeakMap<Timeline, Map<string, Account>>();
+
+/** The run in plain words: the outcome, why, the story in order of time, where the current of one interval goes home.
+ *  @param interval whose ledger is told; the one in which the fault strikes unless said, without a fault the first
+ *  @throws RangeError if the timeline has no such interval */
+export function account(timeline: Timeline, vocabulary: Vocabulary, interval: number = telling(timeline)): Account {
+  const told = known.get(timeline) ?? new Map<string, Account>();
+  known.set(timeline, told);
+  const key = `${vocabulary} ${interval}`;
+  const before = told.get(key);
+  if (before !== undefined) return before;
+  const found = findings(timeline);
+  const made = {
+    ...outcome(timeline, found, vocabulary),
+    story: story(timeline.build, found, vocabulary),
+    ledger: ledger(timeline, interval, vocabulary),
+    cautions: cautions(found, vocabulary),
+  };
+  told.set(key, made);
+  return made;
+}
+
+/** The interval whose ledger tells most: that of the fault, otherwise of ordinary work. */
+export function telling(timeline: Timeline): number {
+  return Math.max(
+    0,
+    timeline.intervals.findIndex(({ because }) => because.kind === 'fault-strikes'),
+  );
+}
+
+/** What would have made it safe, in words; takes several runs, so ask for it after the rest is shown. */
+export function advice(timeline: Timeline, vocabulary: Vocabulary): readonly StoryLine[] {
+  return story(timeline.build, remedies(timeline), vocabulary);
+}
+
+function cautions(found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
+  const hurt = found.some(({ kind }) => kind === 'person-feels');
+  const keys = ['caution.model', 'caution.measure', 'caution.codes', 'caution.steady'] as const;
+  return [...keys, ...(hurt ? (['caution.shock'] as const) : [])].map((key) => say(key, vocabulary));
 }

@@ -6,87 +6,95 @@ export type WayKind = 'protective' | 'neutral' | 'soil' | 'pipe' | 'person' | 'l
 
 /** Why a device that stays shut does so. */
 export type ShutBecause =
-  'below-rating' | 'too-late' | 'jammed' | 'not-fitted' | 'balanced' | 'below-threshold' | 'may-not';
+  'below-rating' | 'may-not' | 'too-late' | 'jammed' | 'not-fitted' | 'balanced' | 'below-threshold';
 
-/** A fact about one run, with its values: amperes and volts r.m.s., seconds from the moment the fault strikes.
- *  Words are made from findings and from nothing else. */
+/** A device at one moment: what it sees and what it makes of it. `rating_A` of a residual device is its threshold. */
+export interface DeviceFact {
+  readonly at_s: number;
+  readonly device: string;
+  readonly amperes: number;
+  readonly rating_A: number;
+  /** what a residual device misses, A; absent for breakers */
+  readonly residual_A?: number;
+  readonly operation: Operation;
+}
+
+/** A fact about one run, with its values: amperes and volts r.m.s.; seconds from the moment the fault strikes or the hand
+ *  touches, before it −1. Words are made from findings and from nothing else. */
 export type Finding =
-  | { readonly kind: 'everything-normal'; readonly at_s: number; readonly source_A: number }
-  | { readonly kind: 'load-runs-on'; readonly at_s: number; readonly part: string; readonly amperes: number }
   | {
-      readonly kind: 'normal-current';
+      readonly kind: 'working';
+      readonly at_s: number;
+      /** from the winding that gives most */
+      readonly source_A: number;
+      readonly loads: readonly { readonly part: string; readonly amperes: number }[];
+    }
+  | {
+      readonly kind: 'normal-state';
       readonly at_s: number;
       readonly neutral_A: number;
-      /** current on protective conductors, soil and pipes together, counted where it parts from the neutral */
+      /** on protective conductors, soil, pipes and people together */
       readonly stray_A: number;
     }
   | {
       readonly kind: 'stray-current';
       readonly at_s: number;
       readonly way: WayKind;
-      readonly part: string;
       readonly amperes: number;
-      readonly case_V: number;
     }
   | {
       readonly kind: 'leg-volts';
       readonly at_s: number;
-      readonly a_V: number;
-      readonly b_V: number;
+      readonly low_V: number;
+      readonly high_V: number;
       readonly nominal_V: number;
     }
+  | { readonly kind: 'polarity-reversed'; readonly at_s: number; readonly condition: string }
   | {
       readonly kind: 'fault-current';
       readonly at_s: number;
       readonly condition: string;
       readonly option: string;
       readonly amperes: number;
-      readonly loop_ohm: number;
-      readonly source_V: number;
+      /** what drives it; absent where the fault only diverts a working current */
+      readonly source_V?: number;
+      readonly loop_ohm?: number;
     }
-  | { readonly kind: 'no-fault-current'; readonly at_s: number; readonly condition: string; readonly option: string }
+  | {
+      readonly kind: 'no-fault-current';
+      readonly at_s: number;
+      readonly condition: string;
+      readonly option: string;
+      readonly amperes: number;
+    }
   | {
       readonly kind: 'way-home';
       readonly at_s: number;
+      /** the way's name in the ledger */
+      readonly name: string;
       readonly way: WayKind;
-      readonly via: readonly string[];
+      readonly by: readonly string[];
+      readonly stations: readonly string[];
       readonly amperes: number;
       readonly total_A: number;
     }
-  | { readonly kind: 'metallic-way'; readonly at_s: number; readonly present: boolean; readonly share: number }
   | {
-      readonly kind: 'device-sees';
+      readonly kind: 'fault-state';
       readonly at_s: number;
-      readonly device: string;
-      readonly amperes: number;
-      readonly residual_A?: number;
-      readonly rating_A: number;
-      readonly operation: Operation;
+      /** share of the fault current with metal all the way home, 0 to 1; absent if none flows */ readonly metal?: number;
     }
+  | ({ readonly kind: 'device-sees' } & DeviceFact)
+  | ({ readonly kind: 'device-operated' } & DeviceFact)
+  | ({ readonly kind: 'device-stays-shut'; readonly because: ShutBecause } & DeviceFact)
   | {
-      readonly kind: 'device-operated';
-      readonly at_s: number;
-      readonly device: string;
-      readonly amperes: number;
-      readonly rating_A: number;
-      readonly operation: Operation;
-    }
-  | {
-      readonly kind: 'device-stays-shut';
-      readonly at_s: number;
-      readonly device: string;
-      readonly amperes: number;
-      readonly rating_A: number;
-      readonly because: ShutBecause;
-      readonly operation: Operation;
-    }
-  | {
-      readonly kind: 'case-volts';
+      readonly kind: 'live-metal';
       readonly at_s: number;
       readonly part: string;
+      /** the case of an appliance, or a metal thing itself */
+      readonly what: 'case' | 'metal';
+      /** above the floor (or remote earth, where there is no floor) */
       readonly volts: number;
-      /** what it was before the fault */
-      readonly before_V: number;
+      /** when it is dead again; Infinity = never */
       readonly until_s: number;
     }
   | {
@@ -98,17 +106,23 @@ export type Finding =
       readonly touch_V: number;
       readonly body_A: number;
       readonly heart_A: number;
-      readonly path: string;
       readonly zone: Zone;
       readonly letGo: boolean;
       readonly until_s: number;
     }
-  | { readonly kind: 'person-released'; readonly at_s: number; readonly person: string; readonly body_A: number }
+  | {
+      readonly kind: 'person-spared';
+      readonly at_s: number;
+      readonly person: string;
+      readonly because: 'away' | 'no-current' | 'imperceptible';
+      readonly body_A: number;
+    }
+  | { readonly kind: 'person-released'; readonly at_s: number; readonly person: string }
   | {
       readonly kind: 'person-held';
       readonly at_s: number;
       readonly person: string;
-      readonly body_A: number;
+      readonly hand_A: number;
       readonly until_s: number;
     }
   | {
@@ -118,15 +132,11 @@ export type Finding =
       readonly zone: Zone;
       readonly heart_A: number;
     }
-  | {
-      readonly kind: 'person-spared';
-      readonly at_s: number;
-      readonly person: string;
-      readonly because: 'away' | 'no-current' | 'imperceptible';
-    }
+  | { readonly kind: 'load-runs-on'; readonly at_s: number; readonly part: string; readonly amperes: number }
   | {
       readonly kind: 'disconnection';
       readonly at_s: number;
+      /** when the metal was dead; Infinity = never */
       readonly opened_s: number;
       readonly limit_s: number;
       readonly nominal_V: number;
@@ -136,7 +146,12 @@ export type Finding =
       readonly at_s: number;
       readonly condition: string;
       readonly option: string;
-      readonly device: string | null;
-      readonly opened_s: number;
+      /** who opens then, and when; absent where nothing needs to */
+      readonly device?: string;
+      readonly opened_s?: number;
     }
+  | { readonly kind: 'already-safe'; readonly at_s: number }
   | { readonly kind: 'none-alone'; readonly at_s: number; readonly tried: number };
+
+/** One kind of finding. */
+export type FindingOf<K extends Finding['kind']> = Extract<Finding, { readonly kind: K }>;

@@ -1,19 +1,27 @@
+import { EARTH, type Build } from '../installation/index.ts';
+import type { Timeline } from '../scenario/index.ts';
+import type { Vocabulary } from './vocabulary.ts';
 import type { WayKind } from './finding.ts';
+import { lookUp, name } from './name.ts';
+import { say } from './say.ts';
+import { divide, type Way } from './ways.ts';
 
 /** One road home to the winding: the paths that share what distinguishes them, worded. */
 export interface WayHome {
-  /** stable across runs of one installation: the parts that distinguish this way, joined by "+" */
+  /** stable across runs of one installation */
   readonly name: string;
   readonly kind: WayKind;
-  /** part names in order, from where the current leaves the line to the winding */
+  /** part names in order, from the fault or the load to the winding */
   readonly via: readonly string[];
   /** r.m.s., the part in phase with the whole; never negative */
   readonly amperes: number;
   /** indexes into the network's branches that this way uses, in order of the largest path, then the others */
   readonly branches: readonly number[];
+  /** true if it is metal from the fault or the load to the winding */
+  readonly metal: boolean;
   /** what this way is called, e.g. "Third wire" */
   readonly text: string;
-  /** stations in words, e.g. case, outlet, panel, bonding jumper, neutral, winding */
+  /** stations in words: case, cord, outlet, third wire, panel, bonding jumper, service neutral, winding */
   readonly hops: readonly string[];
 }
 
@@ -22,6 +30,88 @@ export interface Ledger {
   readonly of: 'fault' | 'load';
   readonly total_A: number;
   readonly ways: readonly WayHome[];
-  /** current that goes in circles between sources or loads without coming home, cancelled before dividing */
+  /** current that goes in circles without coming home to a winding, cancelled before dividing */
   readonly circulating_A: number;
+}
+
+/** Where the current of one interval goes home, in amperes and words; null if next to none leaves the windings.
+ *  @throws RangeError if the timeline has no such interval */
+export function ledger(timeline: Timeline, interval: number, vocabulary: Vocabulary): Ledger | null {
+  const moment = timeline.intervals[interval];
+  if (moment === undefined)
+    throw new RangeError(`ledger: interval ${interval} does not exist; there are ${timeline.intervals.length}`);
+  const division = divide(timeline.build, moment);
+  if (division === null) return null;
+  return {
+    of: division.of,
+    total_A: division.total_A,
+    circulating_A: division.circulating_A,
+    ways: division.ways.map((way) => worded(timeline.build, way, vocabulary)),
+  };
+}
+
+function worded(build: Build, way: Way, vocabulary: Vocabulary): WayHome {
+  return {
+    name: way.key,
+    kind: way.kind,
+    via: partsOf(way.stations),
+    amperes: way.amperes,
+    branches: way.branches,
+    metal: way.metal,
+    text: wayText(way, vocabulary),
+    hops: hopsOf(build, way.stations, vocabulary),
+  };
+}
+
+/** What a way is called. */
+export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): string {
+  const [by = '', ...more] = way.by;
+  switch (way.kind) {
+    case 'protective':
+      return say('way.protective', vocabulary);
+    case 'neutral':
+      return by === 'link' ? say('way.link', vocabulary) : say('way.neutral', vocabulary);
+    case 'soil':
+      return say('way.soil', vocabulary, { electrode: name(by, vocabulary) });
+    case 'pipe':
+      return more.includes(EARTH) ? say('way.pipe.soil', vocabulary) : say('way.pipe', vocabulary);
+    case 'person': {
+      const key = more.includes('feet') ? 'way.person.feet' : more.length > 1 ? 'way.person.hands' : 'way.person';
+      return say(key, vocabulary, { name: name(by, vocabulary) });
+    }
+    case 'load':
+      return by === 'leg' ? say('way.legs', vocabulary) : say('way.load', vocabulary);
+    case 'other':
+      return say('way.other', vocabulary);
+    default:
+      return way.kind satisfies never;
+  }
+}
+
+function partsOf(stations: readonly string[]): readonly string[] {
+  return [...new Set(stations.map((station) => partOf(station)))];
+}
+
+function partOf(terminal: string): string {
+  const dot = terminal.indexOf('.');
+  return dot < 0 ? terminal : terminal.slice(0, dot);
+}
+
+/** Stations in words; a thing passed twice is named once. */
+export function hopsOf(build: Build, stations: readonly string[], vocabulary: Vocabulary): readonly string[] {
+  return [...new Set(stations.map((terminal) => hopOf(build, terminal, vocabulary)))];
+}
+
+function hopOf(build: Build, terminal: string, vocabulary: Vocabulary): string {
+  if (terminal === EARTH) return say('hop.soil', vocabulary);
+  const part = partOf(terminal);
+  const inner = terminal.slice(part.length + 1).replace(/\.(supply|load)$/, '');
+  const kind = build.installation.parts[part]?.kind;
+  return (
+    lookUp(`hop.${part}.${inner}`, vocabulary) ??
+    (kind === undefined ? undefined : lookUp(`hop.${kind}.${inner}`, vocabulary)) ??
+    (kind === 'centre-tapped-transformer' || kind === 'source'
+      ? say('hop.winding', vocabulary)
+      : name(part, vocabulary))
+  );
 }

@@ -1,0 +1,145 @@
+import type { Build } from '../installation/index.ts';
+import type { Interval, Timeline } from '../scenario/index.ts';
+import type { Finding } from './finding.ts';
+import { aboveFloor_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
+import { strays } from './normalState.ts';
+import { divide } from './ways.ts';
+
+/** Below this a fault has found nothing to drive through it, A. */
+const NO_CURRENT_A = 1e-3;
+
+/** Longest time a final circuit in a TN system may take to disconnect, s, by the voltage of a line against earth.
+ *  @see IEC 60364-4-41:2005 table 41.1 */
+const DISCONNECTION = [
+  { upTo_V: 120, limit_s: 0.8 },
+  { upTo_V: 230, limit_s: 0.4 },
+  { upTo_V: 400, limit_s: 0.2 },
+  { upTo_V: Infinity, limit_s: 0.1 },
+] as const;
+
+/** The interval in which the fault strikes, or undefined. */
+export function struckInterval(timeline: Timeline): Interval | undefined {
+  return timeline.intervals.find(({ because }) => because.kind === 'fault-strikes');
+}
+
+/** What the fault does in the instant it strikes: its current, its ways home, what it makes live. */
+export function faultState(timeline: Timeline, struck: Interval): readonly Finding[] {
+  const { build } = timeline;
+  return [...current(build, struck, timeline), ...ways(build, struck), ...liveMetal(timeline, struck)];
+}
+
+/** What is to be said of the fault when all is over: does the load work on, did it end in time, was there metal. */
+export function faultVerdict(timeline: Timeline, struck: Interval): readonly Finding[] {
+  const last = timeline.intervals.at(-1);
+  if (last === undefined) return [];
+  const at_s = last.start_s;
+  return [
+    ...runsOn(timeline, struck, last),
+    ...inTime(timeline, struck, at_s),
+    ...metalHome(timeline.build, struck, at_s),
+  ];
+}
+
+/** Metal that is live from this interval on, and until when. */
+export function liveMetal(timeline: Timeline, from: Interval): readonly Finding[] {
+  const { build } = timeline;
+  const faulty = from.fault === undefined ? undefined : faultedPart(build, from.fault.condition);
+  return touchables(build.installation).flatMap((metal): Finding[] => {
+    const volts = aboveFloor_V(build, from.solution, metal.terminal);
+    if (volts < LIVE_V && metal.part !== faulty) return [];
+    const until_s = deadFrom(timeline, metal, from, Math.min(LIVE_V, volts / 2));
+    return [{ kind: 'live-metal', at_s: from.start_s, part: metal.part, what: metal.what, volts, until_s }];
+  });
+}
+
+/** Longest disconnection time for this nominal voltage, s. */
+export function disconnectionLimit_s(nominal_V: number): number {
+  return DISCONNECTION.find(({ upTo_V }) => nominal_V <= upTo_V)?.limit_s ?? 0.1;
+}
+
+/** Volts of one winding, no load: what a line stands at against a neutral. */
+export function nominal_V(build: Build, { values }: Interval): number {
+  return Math.max(
+    0,
+    ...build.sources.map((source) => Math.hypot(values.emf.re[source] ?? 0, values.emf.im[source] ?? 0)),
+  );
+}
+
+function current(build: Build, struck: Interval, { conditions }: Timeline): readonly Finding[] {
+  if (struck.fault === undefined) return [];
+  const { condition, branch } = struck.fault;
+  const told = {
+    at_s: struck.start_s,
+    condition,
+    option: conditions[condition] ?? '',
+    amperes: branch_A(struck.solution, branch),
+  };
+  if (told.amperes < NO_CURRENT_A) return [{ kind: 'no-fault-current', ...told }];
+  if (divide(build, struck)?.of !== 'fault') return [{ kind: 'fault-current', ...told }, ...strays(build, struck)];
+  const source_V = nominal_V(build, struck);
+  return [{ kind: 'fault-current', ...told, source_V, loop_ohm: source_V / told.amperes }];
+}
+
+function ways(build: Build, struck: Interval): readonly Finding[] {
+  const division = divide(build, struck);
+  if (division?.of !== 'fault') return [];
+  return division.ways
+    .filter(({ stations }) => stations.length > 0)
+    .map(({ key, kind, by, stations, amperes }) => ({
+      kind: 'way-home',
+      at_s: struck.start_s,
+      name: key,
+      way: kind,
+      by,
+      stations,
+      amperes,
+      total_A: division.total_A,
+    }));
+}
+
+/** The part whose metal the fault reaches. */
+function faultedPart(build: Build, condition: string): string | undefined {
+  const made = build.installation.conditions[condition];
+  if (made?.kind !== 'insulation-fault') return undefined;
+  return touchables(build.installation).find(({ terminal, part }) =>
+    made.between.some((end) => end === terminal || end === part),
+  )?.part;
+}
+
+function deadFrom(timeline: Timeline, { terminal }: Metal, from: Interval, below_V: number): number {
+  const later = timeline.intervals.filter(({ start_s }) => start_s > from.start_s);
+  const live = (interval: Interval) => aboveFloor_V(timeline.build, interval.solution, terminal) >= below_V;
+  const lastLive = later.findLastIndex(live);
+  return later[lastLive + 1]?.start_s ?? Infinity;
+}
+
+function runsOn({ build, intervals }: Timeline, struck: Interval, last: Interval): readonly Finding[] {
+  const part = struck.fault === undefined ? undefined : faultedPart(build, struck.fault.condition);
+  if (part === undefined || intervals.some(({ because }) => because.kind === 'device-operated')) return [];
+  const branch = build.branches.findIndex((info) => info.role === 'load' && info.part === part);
+  return branch < 0
+    ? []
+    : [{ kind: 'load-runs-on', at_s: last.start_s, part, amperes: branch_A(last.solution, branch) }];
+}
+
+function inTime(timeline: Timeline, struck: Interval, at_s: number): readonly Finding[] {
+  const dangerous = liveMetal(timeline, struck).flatMap((finding) =>
+    finding.kind === 'live-metal' && finding.volts >= TOUCH_LIMIT_V ? [finding.until_s] : [],
+  );
+  if (dangerous.length === 0) return [];
+  const nominal = nominal_V(timeline.build, struck);
+  const opened_s = Math.max(...dangerous);
+  return [{ kind: 'disconnection', at_s, opened_s, limit_s: disconnectionLimit_s(nominal), nominal_V: nominal }];
+}
+
+function metalHome(build: Build, struck: Interval, at_s: number): readonly Finding[] {
+  const division = divide(build, struck);
+  if (division?.of !== 'fault')
+    return struck.fault === undefined || division?.of === 'load' ? noneAtAll(struck, at_s) : [];
+  const metal_A = division.ways.reduce((sum, { metal, amperes }) => sum + (metal ? amperes : 0), 0);
+  return [{ kind: 'fault-state', at_s, metal: Math.min(1, metal_A / division.total_A) }];
+}
+
+function noneAtAll({ fault, solution }: Interval, at_s: number): readonly Finding[] {
+  return fault !== undefined && branch_A(solution, fault.branch) < NO_CURRENT_A ? [{ kind: 'fault-state', at_s }] : [];
+}

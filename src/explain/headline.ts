@@ -1,0 +1,187 @@
+import type { Timeline } from '../scenario/index.ts';
+import type { Vocabulary } from './vocabulary.ts';
+import { struckInterval } from './faultState.ts';
+import type { Finding, FindingOf } from './finding.ts';
+import { LIVE_V } from './metal.ts';
+import { name, whatIsTheMatter } from './name.ts';
+import { quantity } from './quantity.ts';
+import { say } from './say.ts';
+import { deviceValues, metalValues, sentence } from './story.ts';
+
+/** The outcome in one sentence and two or three sentences of why. */
+export interface Outcome {
+  readonly headline: string;
+  readonly why: readonly string[];
+}
+
+/** What came of it. */
+export function outcome(timeline: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {
+  if (struckInterval(timeline) === undefined) return ofOrdinaryWork(timeline, found, vocabulary);
+  const opened = first(found, 'device-operated');
+  return opened === undefined
+    ? ofFaultThatStays(timeline, found, vocabulary)
+    : ofFaultThatEnds(timeline, found, opened, vocabulary);
+}
+
+/** Metal stays this long at a dangerous voltage before an opening counts as late, where no table says otherwise, s. */
+const SOON_S = 5;
+
+function ofFaultThatEnds(
+  { build }: Timeline,
+  found: readonly Finding[],
+  opened: FindingOf<'device-operated'>,
+  vocabulary: Vocabulary,
+): Outcome {
+  const live = worst(all(found, 'live-metal').filter(({ at_s }) => at_s >= 0 && at_s < opened.at_s));
+  const still = worst(
+    all(found, 'live-metal').filter(({ at_s, until_s }) => at_s >= opened.at_s && until_s === Infinity),
+  );
+  const held = first(found, 'person-held');
+  const inTime = first(found, 'disconnection');
+  const late = inTime === undefined ? opened.at_s > SOON_S : opened.at_s > inTime.limit_s;
+  const values = deviceValues(opened, vocabulary);
+  const headline =
+    still !== undefined
+      ? say('headline.opens.still', vocabulary, { ...values, ...metalValues(still, vocabulary) })
+      : late && held !== undefined
+        ? say('headline.opens.late.held', vocabulary, { ...values, person: name(held.person, vocabulary) })
+        : say(late ? 'headline.opens.late' : 'headline.opens', vocabulary, values);
+  const { region } = opened.operation;
+  const reason = region === 'residual' ? 'why.residual' : region === 'magnetic' ? 'why.magnetic' : 'why.thermal';
+  const touch = still ?? live;
+  return {
+    headline,
+    why: [
+      say(reason, vocabulary, values),
+      ...home(found, vocabulary),
+      ...felt(found, vocabulary, () => (touch === undefined ? [] : [sentence(build, touch, found, vocabulary)])),
+    ],
+  };
+}
+
+function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {
+  const held = first(found, 'person-held');
+  const fault = first(found, 'fault-current');
+  const live = worst(all(found, 'live-metal').filter(({ at_s }) => at_s >= 0));
+  const silent = all(found, 'device-stays-shut').find(({ because }) => because !== 'not-fitted');
+  const why = [
+    ...home(found, vocabulary),
+    ...(silent === undefined ? [] : [sentence(build, silent, found, vocabulary)]),
+    ...felt(found, vocabulary, () => (live === undefined ? [] : [sentence(build, live, found, vocabulary)])),
+  ];
+  if (held !== undefined) {
+    const values = { person: name(held.person, vocabulary), amperes: quantity(held.hand_A, 'A') };
+    return { headline: say('headline.held', vocabulary, values), why };
+  }
+  if (live !== undefined && live.volts >= LIVE_V)
+    return { headline: say('headline.live', vocabulary, metalValues(live, vocabulary)), why };
+  if (fault === undefined) return { headline: say('headline.harmless', vocabulary), why };
+  return { headline: say('headline.leak', vocabulary, { amperes: quantity(fault.amperes, 'A') }), why };
+}
+
+function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {
+  const opened = first(found, 'device-operated');
+  const felt_A = first(found, 'person-feels');
+  const live = worst(all(found, 'live-metal'));
+  const legs = first(found, 'leg-volts');
+  const stray = all(found, 'stray-current').toSorted((one, other) => other.amperes - one.amperes)[0];
+  const matter = whatIsTheMatter(build.installation, conditions, vocabulary).map((text) => `${text}.`);
+  const because = {
+    opened:
+      opened === undefined
+        ? []
+        : [say(`story.operated.${opened.operation.region}`, vocabulary, deviceValues(opened, vocabulary))],
+    stray: stray === undefined ? [] : [sentence(build, stray, found, vocabulary), say('why.stray.device', vocabulary)],
+    legs: legs === undefined ? [] : [say('why.legs', vocabulary), say('why.legs.high', vocabulary)],
+    live: live === undefined ? [] : [say('why.case', vocabulary)],
+  };
+  if (opened !== undefined)
+    return {
+      headline: say('headline.opens.faultless', vocabulary, deviceValues(opened, vocabulary)),
+      why: [
+        ...matter.slice(0, 1),
+        ...(opened.residual_A === undefined
+          ? because.opened
+          : [say('why.residual', vocabulary, deviceValues(opened, vocabulary))]),
+        ...because.stray.slice(0, 1),
+      ],
+    };
+  if (felt_A !== undefined) {
+    const values = { person: name(felt_A.person, vocabulary), amperes: quantity(felt_A.body_A, 'A') };
+    return {
+      headline: say('headline.shock', vocabulary, values),
+      why: [...matter.slice(0, 1), ...because.live, ...felt(found, vocabulary, () => [])],
+    };
+  }
+  if (live !== undefined)
+    return {
+      headline: say('headline.case', vocabulary, metalValues(live, vocabulary)),
+      why: [...matter.slice(0, 2), ...because.live],
+    };
+  if (legs !== undefined) {
+    const values = { low: quantity(legs.low_V, 'V'), high: quantity(legs.high_V, 'V') };
+    return { headline: say('headline.legs', vocabulary, values), why: because.legs };
+  }
+  if (stray !== undefined)
+    return {
+      headline: say('headline.stray', vocabulary, { amperes: quantity(stray.amperes, 'A') }),
+      why: because.stray,
+    };
+  if (matter.length > 0)
+    return {
+      headline: say('headline.latent', vocabulary),
+      why: [...matter.slice(0, 2), say('why.latent', vocabulary)],
+    };
+  const source_A = first(found, 'working')?.source_A ?? 0;
+  return {
+    headline: say('headline.normal', vocabulary),
+    why: [say('why.normal.out', vocabulary, { amperes: quantity(source_A, 'A') }), say('why.normal.case', vocabulary)],
+  };
+}
+
+/** From this share of the fault current the way home is said to be metal. */
+const MOSTLY = 0.5;
+/** A fault current under this many amperes is not called large. */
+const LARGE_A = 50;
+
+/** Whether and how the fault current finds home, in one sentence. */
+function home(found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
+  const current = first(found, 'fault-current');
+  if (current === undefined) return [say('why.none', vocabulary)];
+  const metal = first(found, 'fault-state')?.metal;
+  const values = { amperes: quantity(current.amperes, 'A') };
+  if (metal === undefined) return [say('why.divert', vocabulary)];
+  if (metal >= MOSTLY) return [say(current.amperes >= LARGE_A ? 'why.metal' : 'why.poor', vocabulary, values)];
+  const main = all(found, 'way-home').toSorted((one, other) => other.amperes - one.amperes)[0];
+  return [say(main?.way === 'person' ? 'why.body' : 'why.soil', vocabulary, values)];
+}
+
+/** What the person has of it; without one, what else there is to say. */
+function felt(
+  found: readonly Finding[],
+  vocabulary: Vocabulary,
+  otherwise: () => readonly string[],
+): readonly string[] {
+  const person = first(found, 'person-feels');
+  if (person === undefined) return otherwise();
+  const worstZone = all(found, 'zone-reached').at(-1)?.zone ?? person.zone;
+  return [
+    say('why.person', vocabulary, {
+      person: name(person.person, vocabulary),
+      amperes: quantity(person.body_A, 'A'),
+      effect: say(`zone.${worstZone}`, vocabulary),
+    }),
+  ];
+}
+
+function worst(live: readonly FindingOf<'live-metal'>[]): FindingOf<'live-metal'> | undefined {
+  return live.toSorted((one, other) => other.volts - one.volts)[0];
+}
+
+function all<K extends Finding['kind']>(found: readonly Finding[], kind: K): readonly FindingOf<K>[] {
+  return found.filter((finding): finding is FindingOf<K> => finding.kind === kind);
+}
+
+function first<K extends Finding['kind']>(found: readonly Finding[], kind: K): FindingOf<K> | undefined {
+  return found.find((finding): finding is FindingOf<K> => finding.kind === kind);
+}

@@ -1,0 +1,56 @@
+import { PERCEPTION_A } from '../body/index.ts';
+import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
+import type { Finding } from './finding.ts';
+
+/** Below this there is no current to speak of, A. */
+const NO_CURRENT_A = 1e-5;
+
+/** What each person touches, feels and suffers, and when it ends. */
+export function peopleFindings(timeline: Timeline): readonly Finding[] {
+  return [...timeline.build.people.flatMap(({ name }) => onePerson(timeline, name)), ...happenings(timeline)];
+}
+
+function onePerson({ intervals }: Timeline, person: string): readonly Finding[] {
+  const first = intervals.findIndex((interval) => touching(interval, person) !== undefined);
+  const at_s = intervals[first]?.start_s;
+  if (at_s === undefined)
+    return [
+      { kind: 'person-spared', at_s: Math.max(0, intervals[1]?.start_s ?? 0), person, because: 'away', body_A: 0 },
+    ];
+  const felt = intervals.findIndex((interval) => (touching(interval, person)?.body_A ?? 0) > PERCEPTION_A);
+  const interval = intervals[felt];
+  const moment = interval === undefined ? undefined : touching(interval, person);
+  if (interval === undefined || moment === undefined) {
+    const body_A = Math.max(...intervals.map((each) => touching(each, person)?.body_A ?? 0));
+    return [
+      { kind: 'person-spared', at_s, person, because: body_A < NO_CURRENT_A ? 'no-current' : 'imperceptible', body_A },
+    ];
+  }
+  const { prospective_V, touch_V, body_A, heart_A, zone, letGo, limbs_A } = moment;
+  const until_s = endOf(intervals, person, felt);
+  const told = { at_s: interval.start_s, person, until_s };
+  const hand_A = Math.max(limbs_A['right hand'] ?? 0, limbs_A['left hand'] ?? 0);
+  return [
+    { kind: 'person-feels', ...told, touching: moment.touching, prospective_V, touch_V, body_A, heart_A, zone, letGo },
+    ...(letGo ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
+  ];
+}
+
+function happenings({ intervals }: Timeline): readonly Finding[] {
+  return intervals.flatMap(({ because, start_s, people }): Finding[] => {
+    if (because.kind === 'person-released') return [{ kind: 'person-released', at_s: start_s, person: because.person }];
+    if (because.kind !== 'zone-reached') return [];
+    const heart_A = people.find(({ person }) => person === because.person)?.heart_A ?? 0;
+    return [{ kind: 'zone-reached', at_s: start_s, person: because.person, zone: because.zone, heart_A }];
+  });
+}
+
+function touching({ people }: Interval, person: string): PersonMoment | undefined {
+  return people.find((moment) => moment.person === person && moment.touching.length > 0);
+}
+
+/** When the current through somebody is over. */
+function endOf(intervals: readonly Interval[], person: string, from: number): number {
+  const over = intervals.slice(from).find((interval) => (touching(interval, person)?.body_A ?? 0) <= PERCEPTION_A);
+  return over?.start_s ?? Infinity;
+}

@@ -1,0 +1,63 @@
+import { IntlMessageFormat } from 'intl-messageformat';
+import type { Vocabulary } from './vocabulary.ts';
+import { CATALOGUE, type WordKey } from './words/catalogue.ts';
+import { IEC } from './words/iec.ts';
+import { NORTH_AMERICA } from './words/northAmerica.ts';
+
+/** What fills a message: words already worded, quantities already formatted, or a count for a plural. */
+export type WordValues = Readonly<Record<string, string | number>>;
+
+const TERMS: Readonly<Record<Vocabulary, WordValues>> = {
+  'north-america': withCapitals(NORTH_AMERICA),
+  iec: withCapitals(IEC),
+};
+
+const formats = new Map<WordKey, IntlMessageFormat>();
+
+/** One message in one vocabulary.
+ *  @throws Error naming the message and the value, if a value it needs is missing
+ *  @example say('chip.protective', 'iec') // "Protective conductor" */
+export function say(key: WordKey, vocabulary: Vocabulary, values?: WordValues): string {
+  const terms = TERMS[vocabulary];
+  const text = formatOf(key).format(values === undefined ? terms : { ...terms, ...values });
+  return typeof text === 'string' ? text : String(text);
+}
+
+/** True if the catalogue holds this key; for names that come from files. */
+export function isWordKey(key: string): key is WordKey {
+  return Object.hasOwn(CATALOGUE, key);
+}
+
+/** Parses every message now, so that the first click need not: call it while nothing happens. */
+export function prepareWords(): void {
+  for (const key of Object.keys(CATALOGUE)) if (isWordKey(key)) formatOf(key);
+}
+
+/** "a", "a and b", "a, b and c". */
+export function list(items: readonly string[]): string {
+  const last = items[items.length - 1] ?? '';
+  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** The same text with its first letter large. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function formatOf(key: WordKey): IntlMessageFormat {
+  let format = formats.get(key);
+  if (format === undefined) {
+    format = new IntlMessageFormat(CATALOGUE[key], 'en');
+    formats.set(key, format);
+  }
+  return format;
+}
+
+function withCapitals(terms: object): WordValues {
+  return Object.fromEntries(
+    Object.entries(terms).flatMap(([key, word]) => [
+      [key, String(word)],
+      [capital(key), capital(String(word))],
+    ]),
+  );
+}

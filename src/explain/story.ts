@@ -1,0 +1,210 @@
+import type { Limb } from '../body/index.ts';
+import type { Build } from '../installation/index.ts';
+import type { Vocabulary } from './vocabulary.ts';
+import type { DeviceFact, Finding, FindingOf } from './finding.ts';
+import { hopsOf, wayText } from './ledger.ts';
+import { conditionSentence, name } from './name.ts';
+import { figure, quantity } from './quantity.ts';
+import { list, say, type WordValues } from './say.ts';
+
+/** One sentence of the story and the fact it was made from. */
+export interface StoryLine {
+  readonly at_s: number;
+  readonly text: string;
+  readonly finding: Finding;
+}
+
+/** Findings as sentences, in the order they are given. */
+export function story(build: Build, found: readonly Finding[], vocabulary: Vocabulary): readonly StoryLine[] {
+  return found.map((finding) => ({ at_s: finding.at_s, text: sentence(build, finding, found, vocabulary), finding }));
+}
+
+/** The values a sentence about a device is filled from. */
+export function deviceValues(fact: DeviceFact, vocabulary: Vocabulary): WordValues {
+  const { device, amperes, rating_A, residual_A, operation, at_s } = fact;
+  return {
+    device: name(device, vocabulary),
+    amperes: quantity(amperes, 'A'),
+    rating: quantity(rating_A, 'A'),
+    residual: quantity(residual_A ?? 0, 'A'),
+    multiple: figure(operation.multiple),
+    earliest: quantity(operation.earliest_s, 's'),
+    latest: quantity(operation.latest_s, 's'),
+    time: quantity(at_s, 's'),
+  };
+}
+
+/** One finding as a sentence; `all` are the findings it stands among. */
+export function sentence(build: Build, finding: Finding, all: readonly Finding[], vocabulary: Vocabulary): string {
+  switch (finding.kind) {
+    case 'working':
+      return working(finding, vocabulary);
+    case 'polarity-reversed':
+      return say('story.reversed', vocabulary, { sentence: chosen(build, finding.condition, 'yes', vocabulary) });
+    case 'stray-current':
+      return say(finding.at_s < 0 ? 'story.stray' : 'story.stray.fault', vocabulary, {
+        amperes: quantity(finding.amperes, 'A'),
+        where: say(`where.${finding.way}`, vocabulary),
+      });
+    case 'leg-volts':
+      return say('story.legs', vocabulary, {
+        low: quantity(finding.low_V, 'V'),
+        high: quantity(finding.high_V, 'V'),
+        nominal: quantity(finding.nominal_V, 'V'),
+      });
+    case 'fault-current':
+      return say(finding.loop_ohm === undefined ? 'story.fault.divert' : 'story.fault', vocabulary, {
+        sentence: chosen(build, finding.condition, finding.option, vocabulary),
+        amperes: quantity(finding.amperes, 'A'),
+        volts: quantity(finding.source_V ?? 0, 'V'),
+        ohms: quantity(finding.loop_ohm ?? 0, 'Ω'),
+      });
+    case 'no-fault-current':
+      return say('story.fault.none', vocabulary, {
+        sentence: chosen(build, finding.condition, finding.option, vocabulary),
+      });
+    case 'way-home':
+      return wayHome(build, finding, vocabulary);
+    case 'device-sees':
+      return say(seesKey(finding), vocabulary, deviceValues(finding, vocabulary));
+    case 'device-operated':
+      return say(`story.operated.${finding.operation.region}`, vocabulary, deviceValues(finding, vocabulary));
+    case 'device-stays-shut':
+      return staysShut(finding, vocabulary);
+    case 'live-metal':
+      return liveMetal(finding, all, vocabulary);
+    case 'person-feels':
+      return say('story.person.feels', vocabulary, {
+        person: name(finding.person, vocabulary),
+        path: say(pathKey(finding.touching), vocabulary),
+        touch: quantity(finding.touch_V, 'V'),
+        amperes: quantity(finding.body_A, 'A'),
+        effect: say(`zone.${finding.zone}`, vocabulary),
+      });
+    case 'person-spared':
+      return say(`story.person.${finding.because}`, vocabulary, {
+        person: name(finding.person, vocabulary),
+        amperes: quantity(finding.body_A, 'A'),
+      });
+    case 'person-released':
+      return say('story.person.released', vocabulary, { person: name(finding.person, vocabulary) });
+    case 'person-held':
+      return say(finding.until_s < Infinity ? 'story.person.held' : 'story.person.held.ever', vocabulary, {
+        person: name(finding.person, vocabulary),
+        amperes: quantity(finding.hand_A, 'A'),
+        time: quantity(finding.until_s - finding.at_s, 's'),
+      });
+    case 'zone-reached':
+      return say('story.zone', vocabulary, {
+        person: name(finding.person, vocabulary),
+        time: quantity(finding.at_s, 's'),
+        zone: finding.zone,
+        effect: say(`zone.${finding.zone}`, vocabulary),
+      });
+    case 'load-runs-on':
+      return say(finding.amperes < 0.001 ? 'story.load.off' : 'story.load', vocabulary, {
+        part: name(finding.part, vocabulary),
+        amperes: quantity(finding.amperes, 'A'),
+      });
+    case 'disconnection':
+      return disconnection(finding, vocabulary);
+    case 'fault-state':
+      return say(faultStateKey(finding), vocabulary, { percent: `${figure((finding.metal ?? 0) * 100)}\u00a0%` });
+    case 'normal-state':
+      return say(finding.stray_A > 0 ? 'story.state.normal.stray' : 'story.state.normal.clean', vocabulary, {
+        amperes: quantity(finding.stray_A, 'A'),
+      });
+    case 'made-safe-by':
+      return say(finding.device === undefined ? 'story.safe.by.quiet' : 'story.safe.by', vocabulary, {
+        change: conditionSentence(finding.condition, finding.option, vocabulary),
+        device: finding.device === undefined ? '' : name(finding.device, vocabulary),
+        time: quantity(finding.opened_s ?? 0, 's'),
+      });
+    case 'already-safe':
+      return say('story.safe.already', vocabulary);
+    case 'none-alone':
+      return say('story.safe.none', vocabulary, { tried: finding.tried });
+    default:
+      return finding satisfies never;
+  }
+}
+
+function chosen(build: Build, condition: string, option: string, vocabulary: Vocabulary): string {
+  const options = build.installation.conditions[condition]?.options ?? [];
+  return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary);
+}
+
+function working({ source_A, loads }: FindingOf<'working'>, vocabulary: Vocabulary): string {
+  if (loads.length === 0) return say('story.working.off', vocabulary);
+  const parts = loads.map(({ part, amperes }) =>
+    say('story.working.load', vocabulary, { part: name(part, vocabulary), amperes: quantity(amperes, 'A') }),
+  );
+  return say('story.working', vocabulary, { amperes: quantity(source_A, 'A'), loads: list(parts) });
+}
+
+function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocabulary): string {
+  const whole = finding.amperes > 0.999 * finding.total_A;
+  return say(whole ? 'story.way.whole' : 'story.way.part', vocabulary, {
+    amperes: quantity(finding.amperes, 'A'),
+    way: wayText({ kind: finding.way, by: finding.by }, vocabulary).toLowerCase(),
+    hops: hopsOf(build, finding.stations, vocabulary).join(' → '),
+  });
+}
+
+function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {
+  const { region, certain } = operation;
+  if (residual_A !== undefined) {
+    if (region === 'none') return 'story.sees.residual.none';
+    return certain ? 'story.sees.residual' : 'story.sees.residual.may';
+  }
+  if (region === 'magnetic') return certain ? 'story.sees.magnetic' : 'story.sees.magnetic.may';
+  if (region === 'thermal') return certain ? 'story.sees.thermal' : 'story.sees.thermal.may';
+  return amperes <= rating_A ? 'story.sees.none' : 'story.sees.between';
+}
+
+function staysShut(finding: FindingOf<'device-stays-shut'>, vocabulary: Vocabulary): string {
+  const residual = finding.because === 'jammed' && finding.residual_A !== undefined;
+  return say(residual ? 'story.shut.jammed.residual' : `story.shut.${finding.because}`, vocabulary, {
+    ...deviceValues(finding, vocabulary),
+    time: quantity(finding.operation.at_s, 's'),
+  });
+}
+
+function liveMetal(finding: FindingOf<'live-metal'>, all: readonly Finding[], vocabulary: Vocabulary): string {
+  const { at_s, until_s } = finding;
+  const before = all.some((other) => other.kind === 'live-metal' && other.part === finding.part && other.at_s < at_s);
+  const stays = before ? 'story.live.still' : 'story.live.stays';
+  const key = at_s < 0 ? 'story.live.normal' : until_s < Infinity ? 'story.live.until' : stays;
+  return say(key, vocabulary, { ...metalValues(finding, vocabulary), time: quantity(until_s - at_s, 's') });
+}
+
+/** The values a sentence about live metal is filled from. */
+export function metalValues({ part, what, volts }: FindingOf<'live-metal'>, vocabulary: Vocabulary): WordValues {
+  return { part: name(part, vocabulary), what, volts: quantity(volts, 'V') };
+}
+
+function disconnection({ opened_s, limit_s, nominal_V }: FindingOf<'disconnection'>, vocabulary: Vocabulary): string {
+  const key =
+    opened_s <= limit_s ? 'story.time.inside' : opened_s < Infinity ? 'story.time.outside' : 'story.time.never';
+  return say(key, vocabulary, {
+    time: quantity(opened_s, 's'),
+    limit: quantity(limit_s, 's'),
+    nominal: quantity(nominal_V, 'V'),
+  });
+}
+
+/** From this share of the fault current the way home is said to be metal. */
+const MOSTLY_METAL = 0.9;
+
+function faultStateKey({ metal }: FindingOf<'fault-state'>) {
+  if (metal === undefined) return 'story.state.fault.none';
+  if (metal >= MOSTLY_METAL) return 'story.state.fault.metal';
+  return metal > 0.001 ? 'story.state.fault.poor' : 'story.state.fault.soil';
+}
+
+function pathKey(touching: readonly Limb[]) {
+  const hands = touching.filter((limb) => limb !== 'feet').length;
+  const feet = touching.includes('feet');
+  if (hands === 2) return feet ? 'path.hand-hand-feet' : 'path.hand-hand';
+  return hands === 1 && feet ? 'path.hand-feet' : 'path.touch';
+}

@@ -1,0 +1,159 @@
+/** The sentences of an account. Each is filled from one finding. */
+export const STORY_WORDS = {
+  'story.working': 'In ordinary work {amperes} leaves the winding, for {loads}.',
+  'story.working.load': 'the {part} ({amperes})',
+  'story.working.off': 'Nothing is running, so next to no current leaves the winding.',
+  'story.reversed':
+    '{sentence}: what is plugged in there is switched in its neutral, and switched off its inside stays live.',
+  'story.stray': 'Without any fault, {amperes} of the working current comes home {where}.',
+  'story.stray.fault': 'The touch gives the working current another road: {amperes} of it now comes home {where}.',
+  'story.legs':
+    'The two halves of the supply no longer share evenly: {low} on one {leg}, {high} on the other, where {nominal} belongs on each.',
+
+  'story.fault': '{sentence}: {amperes} flows, as much as {volts} drives round a loop of {ohms}.',
+  'story.fault.divert': '{sentence}: {amperes} flows there.',
+  'story.fault.none': '{sentence}, but next to no current flows: there is no way home for it.',
+  'story.way.whole': '{amperes} goes home this way, {way}: {hops}.',
+  'story.way.part': '{amperes} of it goes home this way, {way}: {hops}.',
+
+  'story.sees.magnetic': 'The {device} carries {amperes}, {multiple} times its {rating}: its magnetic part must act.',
+  'story.sees.magnetic.may':
+    'The {device} carries {amperes}, {multiple} times its {rating}: this one acts by its magnetic part, another of its kind may take up to {latest}.',
+  'story.sees.thermal':
+    'The {device} carries {amperes}, {multiple} times its {rating}: only its heat counts, and that takes between {earliest} and {latest}.',
+  'story.sees.thermal.may':
+    'The {device} carries {amperes}, {multiple} times its {rating}: its heat may open it, after {earliest} at the earliest, and need not.',
+  'story.sees.none': 'The {device} carries {amperes}; it is built to carry {rating} for ever.',
+  'story.sees.between':
+    'The {device} carries {amperes}, {multiple} times its {rating}: it may open in the end, and need not.',
+  'story.sees.residual':
+    'The {device} compares what goes out with what comes back: {residual} is missing. From {rating} it must act.',
+  'story.sees.residual.may':
+    'The {device} compares what goes out with what comes back: {residual} is missing. It may act, but must only from {rating}.',
+  'story.sees.residual.none':
+    'The {device} compares what goes out with what comes back: {residual} is missing, too little to act on.',
+
+  'story.operated.magnetic': 'The {device} opens after {time}, by its magnetic part.',
+  'story.operated.thermal':
+    'The {device} opens after {time}, by heat; another of its kind takes between {earliest} and {latest}.',
+  'story.operated.residual': 'The {device} opens after {time}, on what is missing.',
+  'story.operated.none': 'The {device} opens after {time}.',
+
+  'story.time.inside':
+    'That ends it inside the {limit} that IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal}.',
+  'story.time.outside':
+    'It ends after {time}; IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal} no more than {limit}.',
+  'story.time.never':
+    'Nothing ends it; IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal} no more than {limit}.',
+
+  'story.shut.below-rating':
+    'The {device} stays shut: {amperes} is no more than it is built to carry. It counts amperes, not danger.',
+  'story.shut.may-not':
+    'The {device} stays shut: {amperes}, {multiple} times its {rating}, lies where it may act or may not.',
+  'story.shut.too-late': 'The {device} stays shut for the whole time looked at: {amperes} would need {time}.',
+  'story.shut.jammed': 'The {device} is jammed: it carries {amperes} and cannot open, whatever flows.',
+  'story.shut.jammed.residual': 'The {device} is jammed: {residual} is missing and it cannot open.',
+  'story.shut.not-fitted': 'No {device} is fitted. One would have missed {residual}.',
+  'story.shut.balanced':
+    'The {device} stays shut: what goes out through it comes back through it, so nothing is missing.',
+  'story.shut.below-threshold':
+    'The {device} stays shut: only {residual} is missing, and it need not act below {rating}.',
+  'story.load': 'The {part} works on at {amperes}: nothing in its running shows that anything is wrong.',
+  'story.load.off': 'The {part} is off, so nobody would look for anything wrong.',
+
+  'story.live.until': 'The {part}{what, select, case {’s case} other {}} stands at {volts} above the floor for {time}.',
+  'story.live.stays':
+    'The {part}{what, select, case {’s case} other {}} stands at {volts} above the floor, and stays there.',
+  'story.live.normal':
+    'In ordinary work already, the {part}{what, select, case {’s case} other {}} stands at {volts} above the floor.',
+  'story.live.still':
+    'Even so the {part}{what, select, case {’s case} other {}} still stands at {volts} above the floor.',
+
+  'story.person.feels': 'The {person}, {path}, has {touch} across the body, and {amperes} passes: {effect}.',
+  'story.person.away': 'Nobody is touching anything.',
+  'story.person.no-current': 'The {person} feels nothing: no current to speak of passes.',
+  'story.person.imperceptible':
+    'The {person} feels nothing: {amperes} is below what people perceive (0.5 mA, IEC 60479-1).',
+  'story.person.released': 'The {person} can let go, and does.',
+  'story.person.held':
+    '{amperes} through the hand is more than the 5 mA at which everybody can still let go (IEC 60479-1): the {person} may be held for {time}.',
+  'story.person.held.ever':
+    '{amperes} through the hand is more than the 5 mA at which everybody can still let go (IEC 60479-1): the {person} may be held until somebody cuts the supply.',
+  'story.zone': 'By {time} the {person} has come to zone {zone} of IEC 60479-1: {effect}.',
+  'zone.AC-1': 'hardly to be felt',
+  'zone.AC-2': 'a clear jolt that startles, normally without harm',
+  'zone.AC-3': 'muscles cramp and breathing is hard, normally without lasting harm',
+  'zone.AC-4.1': 'the heart can lose its rhythm, in up to about 5 of 100 people',
+  'zone.AC-4.2': 'the heart can lose its rhythm, in up to about half of all people',
+  'zone.AC-4.3': 'the heart can lose its rhythm, in more than half of all people',
+  'path.hand-feet': 'hand to feet',
+  'path.hand-hand': 'hand to hand',
+  'path.hand-hand-feet': 'one hand to the other and to the feet',
+  'path.touch': 'in touch with it',
+
+  'story.state.fault.metal': 'The fault state: metal leads all the way home for {percent} of the fault current.',
+  'story.state.fault.poor': 'The fault state: metal leads all the way home for only {percent} of the fault current.',
+  'story.state.fault.soil':
+    'The fault state: no metal leads all the way home. Soil is what is left, and it lets too little through.',
+  'story.state.fault.none': 'The fault state: the metal is live and nothing leads home from it.',
+  'story.state.normal.clean': 'The normal state: no current flows where none belongs.',
+  'story.state.normal.stray': 'The normal state: {amperes} flows where none belongs.',
+
+  'story.safe.already': 'As it stands it is safe: what should open opens in time, or nothing is live.',
+  'story.safe.by': 'One change would have made it safe: {change}. Then the {device} opens in {time}.',
+  'story.safe.by.quiet':
+    'One change would have made it safe: {change}. Then nothing stays live and nobody is in danger.',
+  'story.safe.none':
+    'No single one of the {tried, plural, one {repair} other {# repairs}} tried makes this safe: more than one thing is the matter.',
+
+  'headline.opens': 'The {device} opens in {time}',
+  'headline.opens.late': 'The {device} opens only after {time}',
+  'headline.opens.late.held': 'The {device} opens only after {time}; until then the {person} may be held',
+  'headline.opens.still':
+    'The {device} opens in {time}, and still the {part}{what, select, case {’s case} other {}} stays at {volts}',
+  'headline.opens.faultless': 'The {device} opens in {time}, with no fault at all',
+  'headline.held': 'Nothing opens, and the {person} may be held by {amperes}',
+  'headline.live': 'Nothing opens, and the {part}{what, select, case {’s case} other {}} stays at {volts}',
+  'headline.leak': 'Nothing opens: {amperes} comes home unnoticed',
+  'headline.harmless': 'Nothing opens, and nothing is live that should not be',
+  'headline.shock': 'No fault, and yet {amperes} passes through the {person}',
+  'headline.case': 'No fault, and yet the {part}{what, select, case {’s case} other {}} stands at {volts}',
+  'headline.legs': 'One {leg} gets {high}, the other {low}',
+  'headline.stray': 'No fault, and yet {amperes} flows where none belongs',
+  'headline.latent': 'Nothing shows yet',
+  'headline.normal': 'Everything is as it should be',
+
+  'why.magnetic':
+    '{amperes} is {multiple} times what the {rating} {device} is built for, so its magnetic part acts at once.',
+  'why.thermal':
+    '{amperes} is {multiple} times what the {rating} {device} is built for: too little for its magnetic part, so it opens by heat.',
+  'why.residual': 'The {device} misses {residual} of what went out; from {rating} it must act.',
+  'why.metal': 'Metal leads all the way home to the winding, so the current is large.',
+  'why.soil':
+    'No metal leads all the way home. The current has to take the soil, and soil lets only {amperes} through.',
+  'why.body':
+    'No metal leads all the way home. What current there is, {amperes}, has to go through a body and the soil.',
+  'why.person': '{amperes} passes through the {person}: {effect}.',
+  'why.poor': 'Something in the loop holds the current down to {amperes}.',
+  'why.none': 'The current finds no way home, so the metal simply takes on the volts of the {line}.',
+  'why.divert': 'The touch only gives the working current another road, so nothing large flows.',
+  'why.normal.out': '{amperes} leaves the winding and comes home on its own conductors.',
+  'why.normal.case': 'No current flows where none belongs, and no metal is live.',
+  'why.latent': 'With no fault it changes nothing that anybody would notice, so it can wait for years.',
+  'why.stray': 'Of the working current, {amperes} comes home {where}.',
+  'why.stray.device':
+    'No breaker looks for this, and whoever opens that joint stands between the two ends of a working circuit.',
+  'why.legs':
+    'The neutral no longer holds the middle, so the two halves share the whole voltage as their loads divide it.',
+  'why.legs.high': 'The half with less running gets the more volts, and what is plugged in there can burn out.',
+  'why.case':
+    'A working conductor is in touch with that metal, and nothing brings the metal back to the volts of the floor.',
+
+  'where.protective': 'on the {protective}',
+  'where.neutral': 'on the neutral',
+  'where.soil': 'through the soil',
+  'where.pipe': 'over the water pipe',
+  'where.person': 'through a person',
+  'where.load': 'through other loads',
+  'where.other': 'by another way',
+} as const;
