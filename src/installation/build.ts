@@ -3,27 +3,8 @@ import type { Network, Values } from '../electrics/index.ts';
 import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
 import type { Conditions } from './conditions.ts';
 import type { Installation } from './installation.ts';
+import type { Medium, Role } from './role.ts';
 import type { TerminalName } from './terminal.ts';
-
-/** What a branch is for in the installation. */
-export type Role =
-  | 'winding'
-  | 'line'
-  | 'neutral'
-  | 'protective'
-  | 'bond'
-  | 'load'
-  | 'fault'
-  | 'electrode'
-  | 'pipe'
-  | 'link'
-  | 'person'
-  | 'floor'
-  | 'device'
-  | 'insulation';
-
-/** What the current flows through. */
-export type Medium = 'metal' | 'soil' | 'body' | 'load' | 'insulation';
 
 /** The real thing behind a branch of the network; parallel to `network.branches`.
  *  `part` is the part it belongs to; for a join the part of its first terminal, for a condition's own branch the condition's name. */

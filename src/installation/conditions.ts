@@ -30,18 +30,30 @@ function withPlace<T extends { readonly at?: string | undefined; readonly betwee
     });
 }
 
-function options<Group extends ConditionGroup>(group: Group, ...names: readonly string[]) {
-  return { group, options: names.length > 0 ? names : (SWITCH as readonly string[]) };
+function options<Group extends ConditionGroup>(group: Group, names: readonly string[] = SWITCH) {
+  return { group, options: names };
+}
+
+/** Options by name, at least one. */
+function byOption<Value extends z.ZodType>(value: Value) {
+  return z.record(nameSchema, value).superRefine((record, context) => {
+    if (Object.keys(record).length > 0) return;
+    context.addIssue({
+      code: 'custom',
+      message: 'has no options',
+      params: { code: 'missing-key', instead: 'one option at least, by name' },
+    });
+  });
 }
 
 const insulationFault = z
   .strictObject({
     kind: z.literal('insulation-fault'),
     between: pairSchema,
-    resistance_ohm: z.record(nameSchema, resistance_ohm).describe('by the name of each option beside "no"'),
+    resistance_ohm: byOption(resistance_ohm).describe('by the name of each option beside "no"'),
     initially,
   })
-  .transform((value) => ({ ...value, ...options('fault', 'no', ...Object.keys(value.resistance_ohm)) }));
+  .transform((value) => ({ ...value, ...options('fault', ['no', ...Object.keys(value.resistance_ohm)]) }));
 const open = z
   .strictObject({ kind: z.literal('open'), ...place, initially })
   .superRefine(withPlace)
@@ -96,19 +108,19 @@ const touching = z
   .strictObject({
     kind: z.literal('touching'),
     person: nameSchema,
-    limbs: z.record(nameSchema, z.array(limbSchema)).describe('limbs in touch, by the name of each option'),
+    limbs: byOption(z.array(limbSchema)).describe('limbs in touch, by the name of each option'),
     initially,
   })
-  .transform((value) => ({ ...value, ...options('person', ...Object.keys(value.limbs)) }));
+  .transform((value) => ({ ...value, ...options('person', Object.keys(value.limbs)) }));
 const footwear = z
   .strictObject({
     kind: z.literal('footwear'),
     person: nameSchema,
-    per_foot_ohm: z.record(nameSchema, resistance_ohm).describe('of one shoe, by the name of each option'),
+    per_foot_ohm: byOption(resistance_ohm).describe('of one shoe, by the name of each option'),
     skin: z.record(nameSchema, skinSchema).optional().describe('of the feet, where it differs from the rest'),
     initially,
   })
-  .transform((value) => ({ ...value, ...options('person', ...Object.keys(value.per_foot_ohm)) }));
+  .transform((value) => ({ ...value, ...options('person', Object.keys(value.per_foot_ohm)) }));
 
 const conditionSchemas = [
   insulationFault,

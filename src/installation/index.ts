@@ -3,5 +3,9 @@ export { type Condition, type ConditionGroup, type Conditions } from './conditio
 export { type Part } from './parts/index.ts';
 export { type Region } from './plan.ts';
 export { EARTH, type TerminalName } from './terminal.ts';
-export { type BranchInfo, type Build, type DeviceInfo, type Medium, type PersonInfo, type Role } from './build.ts';
+export { type BranchInfo, type Build, type DeviceInfo, type PersonInfo } from './build.ts';
+export { type Medium, type Role } from './role.ts';
 export { printDiagnostics, type Diagnostic, type DiagnosticCode } from './diagnostic.ts';
+export { compile } from './compile.ts';
+export { readInstallation, type Reading } from './read.ts';
+export { initialConditions, setConditions, type Setting } from './choose.ts';

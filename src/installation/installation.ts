@@ -10,7 +10,8 @@ export interface Join {
   readonly resistance_ohm: number;
 }
 
-const joinSchema = z.union([
+/** One join: two terminals, or two terminals with a measured resistance. */
+export const joinSchema = z.union([
   pairSchema.transform((between): Join => ({ between, resistance_ohm: JOINT_OHM })),
   z
     .strictObject({ between: pairSchema, resistance_ohm: resistance_ohm.default(JOINT_OHM) })

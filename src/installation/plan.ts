@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Limb, Skin } from '../body/index.ts';
 import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
-import type { Medium, Role } from './build.ts';
+import type { Medium, Role } from './role.ts';
 import type { TerminalName } from './terminal.ts';
 
 /** Which world of the trade: vocabulary, colours, devices, limits. */

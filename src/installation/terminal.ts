@@ -4,3 +4,8 @@ export type TerminalName = string;
 
 /** Remote earth: node 0, reserved as a name. */
 export const EARTH = 'earth';
+
+/** The part a terminal belongs to. */
+export function partOf(terminal: TerminalName): string {
+  return terminal.split('.', 1)[0] ?? terminal;
+}

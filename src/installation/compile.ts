@@ -1,0 +1,242 @@
+import type { Branch, Network, Phasors, Values, Winding } from '../electrics/index.ts';
+import type { BranchInfo, Build, DeviceInfo } from './build.ts';
+import { actionOf, type Action, type Joins } from './effects.ts';
+import type { Conditions } from './conditions.ts';
+import { deviceInfo } from './device.ts';
+import type { Installation } from './installation.ts';
+import { joinRole } from './joinRole.ts';
+import { partKind } from './parts/index.ts';
+import { personInfo } from './personInfo.ts';
+import { AWAY_OHM, GAP_OHM, LEAST_OHM, leakage, type Plan, type PlannedBranch } from './plan.ts';
+import { terminalFinder, terminalsOf } from './directory.ts';
+import { EARTH, partOf } from './terminal.ts';
+import { pieces } from './pieces.ts';
+
+interface Laid extends PlannedBranch {
+  readonly part: string;
+  readonly condition?: string;
+}
+
+/** Compiles an installation once. Conditions only change values, so a toggle is `values` and a solve.
+ *  @param installation one that `readInstallation` accepted
+ *  @throws RangeError naming what is unknown, if it was not read by the loader */
+export function compile(installation: Installation): Build {
+  const parts = Object.entries(installation.parts);
+  const terminals = terminalsOf(parts);
+  const find = terminalFinder(terminals);
+  const node = (terminal: string): number => known(find(terminal), 'terminal', terminal);
+
+  const plans = new Map<string, Plan>(
+    parts.map(([name, part]) => [name, partKind(part.kind).plan(name, part, installation)]),
+  );
+  const fixed: readonly Laid[] = [
+    ...[...plans].flatMap(([part, plan]) => plan.branches.map((branch) => ({ ...branch, part }))),
+    ...joinBranches(installation),
+  ];
+  const joins = joinsOf(installation, node, terminals);
+  const actions = new Map<string, Action>(
+    Object.entries(installation.conditions).map(([name, condition]) => [
+      name,
+      actionOf(name, condition, joins, installation),
+    ]),
+  );
+  const own = [...actions].flatMap(([condition, action]) =>
+    action.own.map((branch): Laid => ({
+      ...branch,
+      part: condition,
+      condition,
+      medium: 'metal',
+      resistance_ohm: GAP_OHM,
+      reactance_ohm: 0,
+    })),
+  );
+  const tied = [...fixed, ...own];
+  const laid = [...tied, ...lonelyLeakages(tied, terminals, node)];
+
+  const branches: readonly BranchInfo[] = laid.map(({ name, part, role, medium, condition }) =>
+    condition === undefined ? { name, part, role, medium } : { name, part, role, medium, condition },
+  );
+  const index = new Map(laid.map(({ name }, at) => [name, at]));
+  const branch = (name: string): number => known(index.get(name), 'branch', name);
+  const devices = [...plans].flatMap(([name, { device }]): DeviceInfo[] =>
+    device === undefined ? [] : [deviceInfo(name, device, installation, branch)],
+  );
+  const windings = [...plans.values()].flatMap(({ winding }) => (winding === undefined ? [] : [winding]));
+
+  const network: Network = {
+    nodes: terminals,
+    branches: laid.map(({ name, from, to }): Branch => ({ name, from: node(from), to: node(to) })),
+    windings: windings.map((winding): Winding => ({ branches: winding.branches.map(branch) })),
+  };
+  const coupling = windings.map(({ resistance_ohm, reactance_ohm }) => phasorsOf(resistance_ohm, reactance_ohm));
+
+  return {
+    installation,
+    network,
+    branches,
+    sources: indexesWhere(laid, ({ role }) => role === 'winding'),
+    devices,
+    people: [...plans].flatMap(([name, { person }]) =>
+      person === undefined ? [] : [personInfo(name, person, installation, branch, node)],
+    ),
+    electrodes: indexesWhere(laid, ({ medium, role }) => medium === 'soil' && role !== 'floor'),
+    unreached: unreachedPieces(tied, terminals, node, installation),
+    branch,
+    node,
+    values: valuesOf(laid, coupling, actions, devices, installation, branch),
+  };
+}
+
+function valuesOf(
+  laid: readonly Laid[],
+  coupling: readonly Phasors[],
+  actions: ReadonlyMap<string, Action>,
+  devices: readonly DeviceInfo[],
+  installation: Installation,
+  branch: (name: string) => number,
+): Build['values'] {
+  const base = phasorsOf(
+    laid.map(({ resistance_ohm }) => resistance_ohm),
+    laid.map(({ reactance_ohm }) => reactance_ohm),
+  );
+  const emf: Phasors = {
+    re: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.cos(angle_rad)),
+    im: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.sin(angle_rad)),
+  };
+  const indexed = (changes: readonly { readonly branch: string; readonly resistance_ohm: number }[]) =>
+    changes.map((change) => ({ branch: branch(change.branch), ohm: Math.max(change.resistance_ohm, LEAST_OHM) }));
+  const switches = [...actions]
+    .filter(([, { effects }]) => effects.size > 0)
+    .map(([name, { effects }]) => ({
+      name,
+      first: installation.conditions[name]?.options[0] ?? '',
+      effects: new Map(
+        [...effects].map(([option, { closes, adds, opens }]) => [
+          option,
+          { closes: indexed(closes), adds: indexed(adds), opens: opens.map(branch) },
+        ]),
+      ),
+    }));
+  const poles = new Map(devices.map((device) => [device.name, device.poles]));
+
+  return (conditions: Conditions, open, limb_ohm): Values => {
+    checkConditions(conditions, installation);
+    const re = base.re.slice();
+    const im = base.im.slice();
+    const chosen = switches.flatMap(({ name, first, effects }) => {
+      const effect = effects.get(conditions[name] ?? first);
+      return effect === undefined ? [] : [effect];
+    });
+    for (const { adds } of chosen) for (const add of adds) re[add.branch] = (re[add.branch] ?? 0) + add.ohm;
+    for (const { closes } of chosen) for (const close of closes) re[close.branch] = close.ohm;
+    // Opening comes last: a conductor that is both loose and off is off.
+    const cut = (at: number): void => {
+      re[at] = GAP_OHM;
+      im[at] = 0;
+    };
+    for (const { opens } of chosen) opens.forEach(cut);
+    for (const device of open) known(poles.get(device), 'device', device).forEach(cut);
+    for (const [at, ohm] of limb_ohm ?? []) re[at] = Math.min(Math.max(ohm, LEAST_OHM), AWAY_OHM);
+    return { impedance: { re, im }, emf, coupling };
+  };
+}
+
+function checkConditions(conditions: Conditions, installation: Installation): void {
+  for (const name in conditions) {
+    const condition = Object.hasOwn(installation.conditions, name) ? installation.conditions[name] : undefined;
+    const option = conditions[name] ?? '';
+    if (condition === undefined || !condition.options.includes(option))
+      throw new RangeError(`values: there is no condition "${name}" with the option "${option}"`);
+  }
+}
+
+function joinBranches(installation: Installation): readonly Laid[] {
+  const kindOf = (part: string) =>
+    Object.hasOwn(installation.parts, part) ? installation.parts[part]?.kind : undefined;
+  return installation.joins.map(({ between: [from, to], resistance_ohm }) => ({
+    name: `${from} – ${to}`,
+    part: partOf(from),
+    from,
+    to,
+    role: joinRole([from, to], kindOf),
+    medium: 'metal',
+    resistance_ohm,
+    reactance_ohm: 0,
+  }));
+}
+
+function joinsOf(installation: Installation, node: (terminal: string) => number, terminals: readonly string[]): Joins {
+  const ends = installation.joins.map(({ between: [from, to] }) => ({
+    name: `${from} – ${to}`,
+    ends: [node(from), node(to)] as const,
+  }));
+  const far = (at: number): string => known(terminals[at], 'terminal', String(at));
+  return {
+    between: (a, b) =>
+      ends.find(({ ends: [from, to] }) => (from === node(a) && to === node(b)) || (from === node(b) && to === node(a)))
+        ?.name,
+    at: (terminal) =>
+      ends.flatMap(({ name, ends: [from, to] }) =>
+        from === node(terminal)
+          ? [{ name, other: far(to) }]
+          : to === node(terminal)
+            ? [{ name, other: far(from) }]
+            : [],
+      ),
+  };
+}
+
+/** A piece that nothing at all ties to earth gets the leakage of its own insulation, so that its potential is defined. */
+function lonelyLeakages(
+  laid: readonly Laid[],
+  terminals: readonly string[],
+  node: (terminal: string) => number,
+): readonly Laid[] {
+  const links = laid.map(({ from, to }) => [node(from), node(to)] as const);
+  return pieces(terminals.length, links)
+    .filter((piece) => !piece.includes(0))
+    .map((piece) => {
+      const terminal = terminals[piece[0] ?? 0] ?? EARTH;
+      return { ...leakage(`${terminal}.insulation`, terminal), part: partOf(terminal) };
+    });
+}
+
+function unreachedPieces(
+  laid: readonly Laid[],
+  terminals: readonly string[],
+  node: (terminal: string) => number,
+  installation: Installation,
+): readonly (readonly string[])[] {
+  const conducting = laid.filter(({ medium }) => medium === 'metal' || medium === 'load');
+  const links = conducting
+    .map(({ from, to }) => [node(from), node(to)] as const)
+    .filter(([from, to]) => from !== 0 && to !== 0);
+  const supplied = new Set(
+    laid.filter(({ role }) => role === 'winding').flatMap(({ from, to }) => [node(from), node(to)]),
+  );
+  const stoodOn = new Set(
+    Object.entries(installation.parts).flatMap(([name, { kind }]) =>
+      kind === 'floor' || kind === 'person' ? [name] : [],
+    ),
+  );
+  return pieces(terminals.length, links)
+    .filter((piece) => !piece.includes(0) && !piece.some((at) => supplied.has(at)))
+    .map((piece) => piece.flatMap((at) => terminals[at] ?? []))
+    .filter((piece) => piece.some((terminal) => !stoodOn.has(partOf(terminal))));
+}
+
+function phasorsOf(resistance_ohm: readonly number[], reactance_ohm: readonly number[]): Phasors {
+  return {
+    re: Float64Array.from(resistance_ohm, (ohm) => Math.max(ohm, LEAST_OHM)),
+    im: Float64Array.from(reactance_ohm),
+  };
+}
+
+function indexesWhere<T>(list: readonly T[], holds: (item: T) => boolean): readonly number[] {
+  return list.flatMap((item, at) => (holds(item) ? [at] : []));
+}
+
+function known<T>(found: T | undefined, what: string, name: string): T {
+  if (found === undefined) throw new RangeError(`There is no ${what} called "${name}"`);
+  return found;
+}
