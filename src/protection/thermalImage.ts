@@ -22,6 +22,8 @@ export interface MustHold {
 
 /** A device on the edge of its band stands this share inside the published time, so that rounding never carries it over. */
 const INSIDE = 0.01;
+/** A limit nearer than this share to the heat it is reached from could not be told from it: double rounding, with four digits left. */
+const RESOLVABLE = 1e-12;
 
 /** Time from this heat to opening at a steady multiple, s: τ·ln[(m² − heat) / (m² − limit)]; `Infinity` if it never opens. */
 export function openingTime_s(image: ThermalImage, heat: number, multiple: number): number {
@@ -40,7 +42,7 @@ export function heatAfter(image: ThermalImage, heat: number, multiple: number, t
 /** The slowest image that still opens in time at every point.
  *  Derivation: a point (m, h, T) is met if τ·ln[(m² − h)/(m² − limit)] ≤ T. Every higher point bounds τ for a given limit, so
  *  τ = min over them of T / ln[(m² − h)/(m² − limit)]; the lowest point then gives the greatest limit that τ allows,
- *  limit = m² − (m² − h)·exp(−T/τ). The two are repeated until they stand still (T/τ is 10 or more, so at once).
+ *  limit = m² − (m² − h)·exp(−T/τ). The two are repeated until they stand still (at once: T is many times τ).
  *  @param lowest the point of lowest multiple; it decides up to what current such a device may hold for ever */
 export function slowestImage(lowest: MustOpen, higher: readonly MustOpen[]): ThermalImage {
   const square = lowest.multiple * lowest.multiple;
@@ -52,7 +54,8 @@ export function slowestImage(lowest: MustOpen, higher: readonly MustOpen[]): The
       const logarithm = Math.log1p((limit - heat) / (multiple * multiple - limit));
       tau_s = Math.min(tau_s, (within_s * (1 - INSIDE)) / logarithm);
     }
-    limit = square - (square - lowest.heat) * Math.exp((-lowest.within_s * (1 - INSIDE)) / tau_s);
+    const last = Math.exp((-lowest.within_s * (1 - INSIDE)) / tau_s);
+    limit = square - (square - lowest.heat) * Math.max(last, RESOLVABLE);
   }
   return { limit, tau_s };
 }
