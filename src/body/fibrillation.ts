@@ -3,7 +3,7 @@
 export const dalzielConstants = { 50: 0.116, 70: 0.157 } as const;
 
 /** Range in which the law was found, s. Dalziel and Lee 1968, seen in a copy. */
-export const dalzielRange_s = { from: 0.008, to: 5 } as const;
+const dalzielRange_s = { from: 0.008, to: 5 } as const;
 
 /** Second opinion on fibrillation: k/√t, A through hand and feet; null outside 8 ms to 5 s, where the law says nothing.
  *  Beyond about 3 s it lies above curve c1 of IEC 60479-1: the two are not interchangeable. */

@@ -21,7 +21,7 @@ export interface HeartCurrent {
 
 /** Heart-current factors by path; left hand to feet is the reference.
  *  IEC TS 60479-1:2005 table 12 (1994: table 5), seen in a copy. */
-export const heartFactors = {
+const heartFactors = {
   'left hand to feet': 1,
   'both hands to feet': 1,
   'left hand to right hand': 0.4,

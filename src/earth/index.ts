@@ -1,4 +1,3 @@
 export { footResistance_ohm } from './foot.ts';
 export { rodResistance_ohm } from './rod.ts';
 export { soils } from './soil.ts';
-export type { Soil, SoilName } from './soil.ts';

@@ -21,6 +21,3 @@ export const soils = {
     source: 'range IEEE Std 80-2013 table 7, from memory; typical is the geometric mean of the range',
   },
 } as const satisfies Readonly<Record<string, Soil>>;
-
-/** The name of a soil or floor in the table. */
-export type SoilName = keyof typeof soils;

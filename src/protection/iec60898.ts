@@ -16,7 +16,7 @@ export interface Iec60898Frame {
 }
 
 /** Conventional multiples. IEC 60898-1 (2003, 2015), time–current checks a, b and c at 30 °C, seen second-hand. */
-export const iec60898Conventional = {
+const iec60898Conventional = {
   holds: 1.13,
   opens: 1.45,
   testC: 2.55,
@@ -27,7 +27,7 @@ export const iec60898Conventional = {
 
 /** IEC 60898-1 (2003, 2015), same table. Tests a to c seen second-hand (2 h above 63 A: from memory); longest times of
  *  test d: from memory. */
-export const iec60898Frames: readonly Iec60898Frame[] = [
+const iec60898Frames: readonly Iec60898Frame[] = [
   { upTo_A: 32, conventional_s: 3600, at255_s: 60, testD_s: { b: 45, c: 15, d: 4 } },
   { upTo_A: 63, conventional_s: 3600, at255_s: 120, testD_s: { b: 90, c: 30, d: 8 } },
   { upTo_A: Infinity, conventional_s: 7200, at255_s: 120, testD_s: { b: 90, c: 30, d: 8 } },
@@ -35,7 +35,7 @@ export const iec60898Frames: readonly Iec60898Frame[] = [
 
 /** Magnetic band in multiples of the rating: must not act at `from` (test d), must act at `to` (test e).
  *  IEC 60898-1, instantaneous tripping, seen second-hand. */
-export const iec60898Bands: Readonly<Record<Iec60898Type, { readonly from: number; readonly to: number }>> = {
+const iec60898Bands: Readonly<Record<Iec60898Type, { readonly from: number; readonly to: number }>> = {
   b: { from: 3, to: 5 },
   c: { from: 5, to: 10 },
   d: { from: 10, to: 20 },

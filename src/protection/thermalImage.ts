@@ -24,6 +24,8 @@ export interface MustHold {
 const INSIDE = 0.01;
 /** A limit nearer than this share to the heat it is reached from could not be told from it: double rounding, with four digits left. */
 const RESOLVABLE = 1e-12;
+/** Two or three are enough for the published points, where T is ten times τ and more. */
+const ROUNDS = 40;
 
 /** Time from this heat to opening at a steady multiple, s: τ·ln[(m² − heat) / (m² − limit)]; `Infinity` if it never opens. */
 export function openingTime_s(image: ThermalImage, heat: number, multiple: number): number {
@@ -42,13 +44,13 @@ export function heatAfter(image: ThermalImage, heat: number, multiple: number, t
 /** The slowest image that still opens in time at every point.
  *  Derivation: a point (m, h, T) is met if τ·ln[(m² − h)/(m² − limit)] ≤ T. Every higher point bounds τ for a given limit, so
  *  τ = min over them of T / ln[(m² − h)/(m² − limit)]; the lowest point then gives the greatest limit that τ allows,
- *  limit = m² − (m² − h)·exp(−T/τ). The two are repeated until they stand still (at once: T is many times τ).
+ *  limit = m² − (m² − h)·exp(−T/τ). The two are repeated until they stand still.
  *  @param lowest the point of lowest multiple; it decides up to what current such a device may hold for ever */
 export function slowestImage(lowest: MustOpen, higher: readonly MustOpen[]): ThermalImage {
   const square = lowest.multiple * lowest.multiple;
   let limit = square;
   let tau_s = 0;
-  for (let round = 0; round < 4; round++) {
+  for (let round = 0; round < ROUNDS; round++) {
     tau_s = Infinity;
     for (const { multiple, heat, within_s } of higher) {
       const logarithm = Math.log1p((limit - heat) / (multiple * multiple - limit));

@@ -16,7 +16,7 @@ export interface Ul489Frame {
  *  135 % and 200 %: UL 489 (10th edition 2002, 11th 2009). Seen second-hand: 1 h at 135 % up to 50 A, 2 min at 200 % up to 30 A; the
  *  rest from memory. 300 %: NEMA AB 4, thermal-magnetic up to 250 V, from memory; it has no row above 400 A, so the
  *  last row goes on with the 200 % time (assumption). */
-export const ul489Frames: readonly Ul489Frame[] = [
+const ul489Frames: readonly Ul489Frame[] = [
   { upTo_A: 30, at135_s: 3600, at200_s: 120, at300_s: 50 },
   { upTo_A: 50, at135_s: 3600, at200_s: 240, at300_s: 80 },
   { upTo_A: 100, at135_s: 7200, at200_s: 360, at300_s: 140 },

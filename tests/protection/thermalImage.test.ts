@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { fastestImage, middleImage, openingTime_s, slowestImage } from '../../src/protection/thermalImage.ts';
 
 const point = fc.record({
-  multiple: fc.double({ min: 1.6, max: 10, noNaN: true }),
+  multiple: fc.double({ min: 1.6, max: 3, noNaN: true }),
   heat: fc.constant(0),
   within_s: fc.double({ min: 1, max: 300, noNaN: true }),
 });
