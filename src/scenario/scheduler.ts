@@ -37,13 +37,14 @@ const THEN_HANDS = 2;
  *  and the hands go on. From then on every closed device and every touching person is asked "when next?", the earliest
  *  happens and the network is solved again. Nothing recloses and nobody touches twice, so at most 2 + devices + people
  *  states are solved.
- *  @throws RangeError naming an unknown condition or option */
+ *  @throws RangeError naming an unknown condition or option, or for a horizon below zero */
 export function run(
   build: Build,
   conditions: Conditions,
   options: { readonly tolerance?: Tolerance; readonly horizon_s?: number } = {},
 ): Timeline {
   const { tolerance = 'middle', horizon_s = HORIZON_S } = options;
+  if (!(horizon_s >= 0)) throw new RangeError(`run: the horizon is ${horizon_s} s; write zero or more`);
   const { machine, solver } = engineOf(build);
   const laid: Interval[] = [];
 

@@ -31,7 +31,7 @@ export interface DeviceMoment {
   /** What a residual device sees: the magnitude of the phasor sum, A; absent for breakers. */
   readonly residual_A?: number;
   /** Outlook from the start of this interval (of 0 s in the first). A jammed device keeps the outlook it would have if it
-   *  worked, one that is not fitted the outlook it would have if it were; an open one has region `none`. */
+   *  worked, one that is not fitted the outlook it would have if it were, at 0 s once that is overdue; an open one has region `none`. */
   readonly operation: Operation;
 }
 
@@ -52,7 +52,7 @@ export interface PersonMoment {
   readonly path: string;
   /** Zone at the end of this interval, for the whole exposure so far. */
   readonly zone: Zone;
-  /** Time with a perceptible current by the end of this interval, s; Infinity when it never ends. */
+  /** Time with a heart current above perception by the end of this interval, s; Infinity when it never ends. */
   readonly exposure_s: number;
   /** Whether the hand that carries most can be opened at will. */
   readonly letGo: boolean;
@@ -72,7 +72,7 @@ export interface FaultShare {
 /** A stretch of time in which nothing changes: one snapshot, one solution. */
 export interface Interval {
   readonly start_s: number;
-  /** Infinity for the last one. */
+  /** Infinity for the last one; the start itself where two things happen at the same moment. */
   readonly end_s: number;
   readonly because: Happening;
   readonly snapshot: ScenarioSnapshot;

@@ -1,0 +1,185 @@
+import type { Network, Solution, Values } from '../../src/electrics/index.ts';
+import type { Happening, Interval, Timeline } from '../../src/scenario/index.ts';
+
+/** Relative; double rounding over a hundred branches stays far below. */
+const KIRCHHOFF = 1e-9;
+
+/** A contact that is open is a gap of 1 GΩ. */
+const GAP_OHM = 1e9;
+
+const ZONES = ['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3'];
+
+/** Everything that must be true of any run, whatever is the matter; returns what is not. The electrical laws are summed
+ *  up here from the values, not asked of the solver. */
+export function broken(timeline: Timeline): readonly string[] {
+  const { intervals, build } = timeline;
+  return [
+    ...timeWrong(intervals),
+    ...[...new Set(intervals.map(({ solution }) => solution))].flatMap((solution) => {
+      const interval = intervals.find((candidate) => candidate.solution === solution);
+      return interval === undefined ? [] : electricsWrong(build.network, interval.values, solution);
+    }),
+    ...intervals.flatMap((interval) => openWrong(timeline, interval)),
+    ...operationsWrong(timeline),
+    ...peopleWrong(intervals),
+    ...intervals.flatMap((interval, index) => numbersWrong(interval, `intervals[${index}]`)),
+  ];
+}
+
+/** Kirchhoff at every node, Ohm in every branch, and as much power out of the sources as into everything else. */
+export function electricsWrong(network: Network, values: Values, { volts, amperes }: Solution): readonly string[] {
+  const found: string[] = [];
+  const count = network.branches.length;
+  const largest = Math.max(...Array.from({ length: count }, (_, b) => Math.hypot(amperes.re[b]!, amperes.im[b]!)));
+  if (!(largest < Infinity)) return [`a current is ${largest} A`];
+  const sums = network.nodes.map(() => ({ re: 0, im: 0 }));
+  const falls = fallsOf(network, values, { volts, amperes });
+  let given = 0;
+  let surplus = { re: 0, im: 0 };
+  network.branches.forEach(({ from, to }, b) => {
+    const i = { re: amperes.re[b]!, im: amperes.im[b]! };
+    sums[from]!.re -= i.re;
+    sums[from]!.im -= i.im;
+    sums[to]!.re += i.re;
+    sums[to]!.im += i.im;
+    const e = { re: values.emf.re[b]!, im: values.emf.im[b]! };
+    const net = { re: e.re - falls[b]!.re, im: e.im - falls[b]!.im };
+    given += Math.hypot(e.re, e.im) * Math.hypot(i.re, i.im);
+    surplus = {
+      re: surplus.re + net.re * i.re + net.im * i.im,
+      im: surplus.im + net.im * i.re - net.re * i.im,
+    };
+  });
+  sums.forEach((sum, node) => {
+    const over = Math.hypot(sum.re, sum.im) / largest;
+    if (!(over <= KIRCHHOFF)) found.push(`currents at ${network.nodes[node]} sum to ${over} of the largest`);
+  });
+  const lost = Math.hypot(surplus.re, surplus.im) / given;
+  if (!(lost <= KIRCHHOFF)) found.push(`${lost} of the power comes from nowhere`);
+  return found;
+}
+
+function fallsOf({ branches, windings }: Network, { impedance, coupling }: Values, { amperes }: Solution) {
+  const falls = branches.map((_, b) => product(impedance.re[b]!, impedance.im[b]!, amperes.re[b]!, amperes.im[b]!));
+  windings.forEach(({ branches: wound }, w) => {
+    const matrix = coupling[w]!;
+    wound.forEach((b, row) => {
+      const terms = wound.map((other, column) => {
+        const at = row * wound.length + column;
+        return product(matrix.re[at]!, matrix.im[at]!, amperes.re[other]!, amperes.im[other]!);
+      });
+      falls[b] = terms.reduce((sum, term) => ({ re: sum.re + term.re, im: sum.im + term.im }));
+    });
+  });
+  return falls;
+}
+
+function product(ar: number, ai: number, br: number, bi: number): { re: number; im: number } {
+  return { re: ar * br - ai * bi, im: ar * bi + ai * br };
+}
+
+function timeWrong(intervals: readonly Interval[]): readonly string[] {
+  const found: string[] = [];
+  if (intervals[0]?.start_s !== -1) found.push('the first interval does not begin at -1 s');
+  if (intervals.at(-1)?.end_s !== Infinity) found.push('the last interval ends');
+  intervals.forEach(({ start_s, end_s }, index) => {
+    const next = intervals[index + 1];
+    if (next !== undefined && next.start_s !== end_s) found.push(`a gap in time at ${end_s} s`);
+    if (!(end_s >= start_s)) found.push(`an interval from ${start_s} to ${end_s} s`);
+  });
+  return found;
+}
+
+/** What is open carries no more than its insulation lets through. */
+function openWrong({ build }: Timeline, { devices, snapshot, solution }: Interval): readonly string[] {
+  const { volts, amperes } = solution;
+  const highest_V = Math.max(...volts.re.map((re, node) => Math.hypot(re, volts.im[node]!)));
+  return build.devices.flatMap(({ name, poles }) => {
+    const moment = devices.find(({ device }) => device === name);
+    const isOpen = moment?.state === 'open';
+    if (isOpen !== (snapshot.devices[name] === 'tripped')) return [`${name} is told and held in two states`];
+    if (!isOpen) return [];
+    const carried = Math.max(...poles.map((pole) => Math.hypot(amperes.re[pole]!, amperes.im[pole]!)));
+    return carried <= (2.001 * highest_V) / GAP_OHM ? [] : [`${name} is open and carries ${carried} A`];
+  });
+}
+
+/** Who is told to have operated did, once, with a reason, and stays open; who had a reason and could, did. */
+function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly string[] {
+  const found: string[] = [];
+  intervals.forEach(({ because, devices }, index) => {
+    if (because.kind !== 'device-operated') return;
+    const before = intervals[index - 1]?.devices.find(({ device }) => device === because.device);
+    if (before?.state !== 'closed') found.push(`${because.device} operated while ${before?.state ?? 'absent'}`);
+    if (devices.find(({ device }) => device === because.device)?.state !== 'open')
+      found.push(`${because.device} operated and is not open`);
+    if (before !== undefined) found.push(...reasonWrong(build, intervals[index - 1]!, because));
+  });
+  for (const { name } of build.devices) {
+    const operated = intervals.findIndex(
+      ({ because }) => because.kind === 'device-operated' && because.device === name,
+    );
+    const again = intervals.filter(({ because }) => because.kind === 'device-operated' && because.device === name);
+    if (again.length > 1) found.push(`${name} operated ${again.length} times`);
+    intervals.forEach(({ devices, start_s, end_s }, index) => {
+      const moment = devices.find(({ device }) => device === name);
+      if (moment === undefined) return;
+      const { state, operation } = moment;
+      if ((state === 'open') !== (operated >= 0 && index >= operated))
+        found.push(`${name} is ${state} at ${start_s} s`);
+      if (state === 'open' && operation.region !== 'none') found.push(`${name} would operate after it is open`);
+      const due_s = Math.max(0, start_s) + operation.at_s;
+      const until_s = Math.min(end_s, horizon_s);
+      if (state === 'closed' && due_s < until_s * (1 - 1e-12))
+        found.push(`${name} was due at ${due_s} s and stayed shut`);
+    });
+  }
+  return found;
+}
+
+/** A thermal trip needs more than the rating (UL 489: holds 100 % for ever), a magnetic one at least 5 times it (typical
+ *  band 5 to 20, from memory), a GFCI at least 4 mA (UL 943: must not trip below). */
+function reasonWrong(
+  build: Timeline['build'],
+  { conditions, devices }: Interval,
+  { device, operation }: Extract<Happening, { kind: 'device-operated' }>,
+): readonly string[] {
+  const settings = build.devices.find(({ name }) => name === device)?.settings(conditions);
+  const moment = devices.find((candidate) => candidate.device === device);
+  if (settings === undefined || moment === undefined) return [`there is no ${device}`];
+  const sees = settings.family === 'ul943-class-a' ? (moment.residual_A ?? 0) : moment.amperes;
+  const least =
+    settings.family === 'ul943-class-a'
+      ? { residual: 0.004, thermal: Infinity, magnetic: Infinity, none: Infinity }
+      : { residual: Infinity, thermal: settings.rating_A, magnetic: 5 * settings.rating_A, none: Infinity };
+  return sees >= least[operation.region] ? [] : [`${device} operated (${operation.region}) at ${sees} A`];
+}
+
+function peopleWrong(intervals: readonly Interval[]): readonly string[] {
+  return intervals.flatMap(({ people, because, start_s }, index) =>
+    people.flatMap((now, place): readonly string[] => {
+      const before = intervals[index - 1]?.people[place];
+      const found: string[] = [];
+      if (before !== undefined && ZONES.indexOf(now.zone) < ZONES.indexOf(before.zone))
+        found.push(`${now.person} is healed at ${start_s} s`);
+      if (before !== undefined && now.exposure_s < before.exposure_s)
+        found.push(`${now.person} forgets at ${start_s} s`);
+      const reached = because.kind === 'zone-reached' && because.person === now.person;
+      if (reached && because.zone !== now.zone) found.push(`${now.person} is told ${because.zone}, is in ${now.zone}`);
+      const released = because.kind === 'person-released' && because.person === now.person;
+      if (released && now.touching.length > 0) found.push(`${now.person} let go and still touches`);
+      if (released && before?.letGo !== true) found.push(`${now.person} was held and let go`);
+      if (now.touching.length === 0 && now.body_A !== 0) found.push(`${now.person} carries current without touching`);
+      return found;
+    }),
+  );
+}
+
+/** Infinity means "never" and is allowed; NaN never is. */
+function numbersWrong(value: unknown, path: string): readonly string[] {
+  if (typeof value === 'number') return Number.isNaN(value) ? [`${path} is NaN`] : [];
+  if (value instanceof Float64Array)
+    return value.some((entry) => !Number.isFinite(entry)) ? [`${path} is not finite`] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => numbersWrong(inner, `${path}.${key}`));
+}
