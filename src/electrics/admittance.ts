@@ -138,28 +138,37 @@ function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Pha
   const n = network.windings[w]!.branches.length;
   const ar = work.re;
   const ai = work.im;
-  let size = 0;
-  for (let k = 0; k < n * n; k++) {
-    ar[k] = z.re[k]!;
-    ai[k] = z.im[k]!;
-    out.re[k] = k % (n + 1) === 0 ? 1 : 0;
-    out.im[k] = 0;
-    size = Math.max(size, Math.abs(ar[k]!) + Math.abs(ai[k]!));
-    const mirror = (k % n) * n + Math.floor(k / n);
-    const skew = Math.abs(z.re[mirror]! - ar[k]!) + Math.abs(z.im[mirror]! - ai[k]!);
-    if (!(skew <= 1e-9 * size)) refuseWinding(network, w, 'is not a symmetric matrix of finite numbers');
+  for (let r = 0; r < n; r++) {
+    for (let c = 0; c < n; c++) {
+      const at = r * n + c;
+      ar[at] = z.re[at]!;
+      ai[at] = z.im[at]!;
+      out.re[at] = r === c ? 1 : 0;
+      out.im[at] = 0;
+      const skew = Math.abs(z.re[c * n + r]! - ar[at]!) + Math.abs(z.im[c * n + r]! - ai[at]!);
+      if (!(skew <= 1e-9 * (Math.abs(ar[at]!) + Math.abs(ai[at]!)))) {
+        refuseWinding(network, w, 'is not a symmetric matrix of finite numbers; write the same both ways');
+      }
+    }
   }
   for (let c = 0; c < n; c++) {
     let best = c;
-    for (let r = c + 1; r < n; r++) {
-      if (Math.hypot(ar[r * n + c]!, ai[r * n + c]!) > Math.hypot(ar[best * n + c]!, ai[best * n + c]!)) best = r;
+    let square = -1;
+    let whole = 0;
+    for (let r = 0; r < n; r++) {
+      const at = r * n + c;
+      whole = Math.max(whole, z.re[at]! ** 2 + z.im[at]! ** 2);
+      const here = ar[at]! ** 2 + ai[at]! ** 2;
+      if (r < c || here <= square) continue;
+      square = here;
+      best = r;
     }
-    const pr = ar[best * n + c]!;
-    const pi = ai[best * n + c]!;
-    const square = pr * pr + pi * pi;
-    if (!(Math.sqrt(square) > 1e-13 * size && square < Infinity)) refuseWinding(network, w, 'has no inverse');
-    const ir = pr / square;
-    const ii = -pi / square;
+    // 1e-26: less than 1e-13 left of a column means that no digit of the difference is sure.
+    if (!(square > 1e-26 * whole && square < Infinity)) {
+      refuseWinding(network, w, 'has no inverse; give each a resistance of its own');
+    }
+    const ir = ar[best * n + c]! / square;
+    const ii = -ai[best * n + c]! / square;
     for (let k = 0; k < n; k++) {
       swapAndScale(ar, ai, best * n + k, c * n + k, ir, ii);
       swapAndScale(out.re, out.im, best * n + k, c * n + k, ir, ii);
@@ -197,7 +206,5 @@ function subtract(re: Float64Array, im: Float64Array, at: number, other: number,
 /** Says which windings cannot be solved. */
 function refuseWinding(network: Network, w: number, what: string): never {
   const names = network.windings[w]?.branches.map((b) => `"${network.branches[b]?.name ?? b}"`) ?? [];
-  throw new RangeError(
-    `the impedance of the windings ${names.join(' and ')} ${what}; give each a resistance of its own`,
-  );
+  throw new RangeError(`the impedance of the windings ${names.join(' and ')} ${what}`);
 }
