@@ -69,6 +69,8 @@ export interface PartKind<P extends { readonly kind: string }> {
   terminals(part: P): readonly string[];
   /** Terminals of other parts it is fixed to (an impedance `between`, a person's hands). */
   touches?(part: P): readonly { readonly key: readonly (string | number)[]; readonly terminal: TerminalName }[];
+  /** Terminals that carry its current and so must be joined to something. */
+  mustJoin?(part: P): readonly string[];
   plan(name: string, part: P, surroundings: Surroundings): Plan;
 }
 

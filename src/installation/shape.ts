@@ -5,6 +5,8 @@ import { nearest } from './nearest.ts';
 
 type Issue = z.core.$ZodIssue;
 
+const MOST_DIAGNOSTICS = 100;
+
 // Trade units that people write for a quantity whose key has another unit: by what to multiply.
 const CONVERSIONS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   m: { ft: 0.3048, in: 0.0254, cm: 0.01, mm: 0.001, km: 1000 },
@@ -20,7 +22,7 @@ const CONVERSIONS: Readonly<Record<string, Readonly<Record<string, number>>>> = 
 export function shapeDiagnostics(schema: z.ZodType, document: WrittenDocument): readonly Diagnostic[] {
   const result = schema.safeParse(document.value);
   if (result.success) return [];
-  return result.error.issues.flatMap((issue) => diagnose(issue, [], schema, document));
+  return result.error.issues.slice(0, MOST_DIAGNOSTICS).flatMap((issue) => diagnose(issue, [], schema, document));
 }
 
 function diagnose(

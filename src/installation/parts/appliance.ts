@@ -46,6 +46,7 @@ export const appliance = {
   kind: 'appliance',
   schema,
   terminals: (part) => [...part.supply, ...(part.case === 'metal' ? ['case'] : [])],
+  mustJoin: (part) => part.supply,
   plan(name, part, { region }) {
     const [a, b] = part.supply;
     const volts = part.voltage_V ?? (region === 'iec' ? 230 : 120);

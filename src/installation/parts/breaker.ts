@@ -33,11 +33,16 @@ type Breaker = z.output<typeof schema>;
 // A pole loses about 2 W at its rating (common practice, no source): R = 2 W / I².
 const POLE_LOSS_W = 2;
 
+function ends(part: Breaker): readonly string[] {
+  return part.poles === 1 ? ['line', 'load'] : ['a.line', 'a.load', 'b.line', 'b.load'];
+}
+
 /** A breaker with one or two poles that open together; one branch `<part>`, or `<part>.a` and `<part>.b`. */
 export const breaker = {
   kind: 'breaker',
   schema,
-  terminals: (part) => (part.poles === 1 ? ['line', 'load'] : ['a.line', 'a.load', 'b.line', 'b.load']),
+  terminals: ends,
+  mustJoin: ends,
   plan(name, part, { region }) {
     const resistance_ohm = part.resistance_ohm ?? POLE_LOSS_W / part.rating_A ** 2;
     const poles = part.poles === 1 ? [name] : [`${name}.a`, `${name}.b`];

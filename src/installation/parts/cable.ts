@@ -54,6 +54,9 @@ export const cable = {
   kind: 'cable',
   schema,
   terminals: (part) => Object.keys(part.cores).flatMap((core) => [`${core}.supply`, `${core}.load`]),
+  // A protective core may end free, as on a load without a metal case; any other unused core is left out of the file.
+  mustJoin: (part) =>
+    Object.keys(part.cores).flatMap((core) => (core === 'protective' ? [] : [`${core}.supply`, `${core}.load`])),
   plan(name, part, surroundings) {
     const length = part.length_m ?? 1;
     const branches = Object.entries(part.cores).flatMap(([core, made]): PlannedBranch[] => {

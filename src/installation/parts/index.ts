@@ -56,6 +56,11 @@ const byKind: ReadonlyMap<string, PartKind<Part>> = new Map(partKinds.map((kind)
 /** The names of all kinds of part. */
 export const partKindNames: readonly string[] = partKinds.map(({ kind }) => kind);
 
+/** The kinds that drive current. */
+export const sourceKinds: ReadonlySet<string> = new Set(
+  [...byKind].flatMap(([name, kind]) => (kind.source === true ? [name] : [])),
+);
+
 /** What a kind of part can do.
  *  @throws RangeError if there is no such kind */
 export function partKind(kind: string): PartKind<Part> {

@@ -16,6 +16,7 @@ export const meter = {
   kind: 'meter',
   schema,
   terminals: () => ['a.supply', 'a.load', 'b.supply', 'b.load'],
+  mustJoin: () => ['a.supply', 'a.load', 'b.supply', 'b.load'],
   plan: (name, part) => ({
     branches: [`${name}.a`, `${name}.b`].map((line): PlannedBranch => ({
       name: line,

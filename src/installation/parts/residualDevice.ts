@@ -16,6 +16,7 @@ export const residualDevice = {
   kind: 'residual-device',
   schema,
   terminals: () => ['line.supply', 'line.load', 'neutral.supply', 'neutral.load'],
+  mustJoin: () => ['line.supply', 'line.load', 'neutral.supply', 'neutral.load'],
   plan(name, part) {
     const poles = [`${name}.line`, `${name}.neutral`];
     const branches = poles.map((pole): PlannedBranch => ({

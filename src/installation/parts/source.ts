@@ -18,6 +18,7 @@ export const source = {
   schema,
   source: true,
   terminals: () => ['plus', 'minus'],
+  mustJoin: () => ['plus', 'minus'],
   plan: (name, part) => ({
     branches: [
       {
