@@ -22,7 +22,9 @@ export function broken(timeline: Timeline): readonly string[] {
     ...intervals.flatMap((interval) => openWrong(timeline, interval)),
     ...operationsWrong(timeline),
     ...peopleWrong(intervals),
-    ...intervals.flatMap((interval, index) => numbersWrong(interval, `intervals[${index}]`)),
+    ...intervals.flatMap((interval) =>
+      Object.entries(interval).flatMap(([key, value]) => (isWhole(value) ? [] : [`${key} holds what is no number`])),
+    ),
   ];
 }
 
@@ -175,11 +177,10 @@ function peopleWrong(intervals: readonly Interval[]): readonly string[] {
   );
 }
 
-/** Infinity means "never" and is allowed; NaN never is. */
-function numbersWrong(value: unknown, path: string): readonly string[] {
-  if (typeof value === 'number') return Number.isNaN(value) ? [`${path} is NaN`] : [];
-  if (value instanceof Float64Array)
-    return value.some((entry) => !Number.isFinite(entry)) ? [`${path} is not finite`] : [];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersWrong(inner, `${path}.${key}`));
+/** Infinity means "never" and is allowed outside of a solution; NaN never is. */
+function isWhole(value: unknown): boolean {
+  if (typeof value === 'number') return !Number.isNaN(value);
+  if (value instanceof Float64Array) return value.every(Number.isFinite);
+  if (typeof value !== 'object' || value === null) return true;
+  return Object.values(value).every(isWhole);
 }
