@@ -1,4 +1,4 @@
-import type { Build, DeviceInfo } from '../installation/index.ts';
+import type { DeviceInfo } from '../installation/index.ts';
 import type { DeviceMoment, Interval, Timeline } from '../scenario/index.ts';
 import type { DeviceFact, Finding, ShutBecause } from './finding.ts';
 
@@ -8,8 +8,9 @@ const IN_THE_WAY = 0.1;
 const BALANCED_A = 1e-4;
 
 /** What the devices in the way of the fault see when it strikes. */
-export function devicesSee({ build, conditions }: Timeline, struck: Interval): readonly Finding[] {
-  return concerned(build, struck).flatMap(({ info, moment }): Finding[] =>
+export function devicesSee(timeline: Timeline, struck: Interval): readonly Finding[] {
+  const { conditions } = timeline;
+  return concerned(timeline, struck).flatMap(({ info, moment }): Finding[] =>
     moment.state === 'not fitted' ? [] : [{ kind: 'device-sees', ...fact(info, moment, conditions, struck.start_s) }],
   );
 }
@@ -29,10 +30,10 @@ export function devicesOperated({ build, conditions, intervals }: Timeline): rea
 
 /** Who stays shut to the end and why: the jammed, the missing, and, where nothing at all opens, everybody in the way. */
 export function devicesShut(timeline: Timeline, struck: Interval): readonly Finding[] {
-  const { build, conditions, intervals, horizon_s } = timeline;
+  const { conditions, intervals, horizon_s } = timeline;
   const opened = intervals.some(({ because }) => because.kind === 'device-operated');
   const at_s = intervals.at(-1)?.start_s ?? 0;
-  return concerned(build, struck).flatMap(({ info, moment }): Finding[] => {
+  return concerned(timeline, struck).flatMap(({ info, moment }): Finding[] => {
     const silent = moment.state === 'closed';
     if (silent && opened) return [];
     if (moment.state === 'not fitted' && opened) return [];
@@ -46,9 +47,10 @@ interface Concerned {
   readonly moment: DeviceMoment;
 }
 
-/** Devices that carry the fault current, or would miss it. A device upstream of everything is told only if it could act. */
-function concerned(build: Build, struck: Interval): readonly Concerned[] {
+/** Devices that carry the fault current, or would miss it; of several breakers the hardest pressed, and whoever opens. */
+function concerned({ build, intervals }: Timeline, struck: Interval): readonly Concerned[] {
   const { fault } = struck;
+  const operated = intervals.flatMap(({ because }) => (because.kind === 'device-operated' ? [because.device] : []));
   const found = build.devices.flatMap((info): Concerned[] => {
     const moment = struck.devices.find(({ device }) => device === info.name);
     if (moment === undefined || moment.state === 'open') return [];
@@ -71,7 +73,7 @@ function concerned(build: Build, struck: Interval): readonly Concerned[] {
       info.kind === 'residual-device' ||
       info.name === nearest?.info.name ||
       moment.state === 'jammed' ||
-      Number.isFinite(moment.operation.at_s),
+      operated.includes(info.name),
   );
 }
 

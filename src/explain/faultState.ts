@@ -2,11 +2,14 @@ import type { Build } from '../installation/index.ts';
 import type { Interval, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 import { aboveFloor_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
-import { strays } from './normalState.ts';
+import { legs, strays } from './normalState.ts';
 import { divide } from './ways.ts';
 
 /** Below this a fault has found nothing to drive through it, A. */
 const NO_CURRENT_A = 1e-3;
+
+/** A way that carries less is in the ledger, not in the story, A: below what people feel (0.5 mA, IEC 60479-1). */
+const WORTH_TELLING_A = 5e-4;
 
 /** Longest time a final circuit in a TN system may take to disconnect, s, by the voltage of a line against earth.
  *  @see IEC 60364-4-41:2005 table 41.1 */
@@ -25,7 +28,13 @@ export function struckInterval(timeline: Timeline): Interval | undefined {
 /** What the fault does in the instant it strikes: its current, its ways home, what it makes live. */
 export function faultState(timeline: Timeline, struck: Interval): readonly Finding[] {
   const { build } = timeline;
-  return [...current(build, struck, timeline), ...ways(build, struck), ...liveMetal(timeline, struck)];
+  const opens = timeline.intervals.some(({ because }) => because.kind === 'device-operated');
+  return [
+    ...current(build, struck, timeline),
+    ...ways(build, struck),
+    ...liveMetal(timeline, struck),
+    ...(opens ? [] : legs(build, struck)),
+  ];
 }
 
 /** What is to be said of the fault when all is over: does the load work on, did it end in time, was there metal. */
@@ -40,11 +49,13 @@ export function faultVerdict(timeline: Timeline, struck: Interval): readonly Fin
   ];
 }
 
-/** Metal that is live from this interval on, and until when. */
+/** Metal that is live from this interval on, and until when; first the metal the fault reaches, however few its volts. */
 export function liveMetal(timeline: Timeline, from: Interval): readonly Finding[] {
   const { build } = timeline;
   const faulty = from.fault === undefined ? undefined : faultedPart(build, from.fault.condition);
-  return touchables(build.installation).flatMap((metal): Finding[] => {
+  const metals = touchables(build.installation);
+  const inOrder = [...metals.filter(({ part }) => part === faulty), ...metals.filter(({ part }) => part !== faulty)];
+  return inOrder.flatMap((metal): Finding[] => {
     const volts = aboveFloor_V(build, from.solution, metal.terminal);
     if (volts < LIVE_V && metal.part !== faulty) return [];
     const until_s = deadFrom(timeline, metal, from, Math.min(LIVE_V, volts / 2));
@@ -84,7 +95,7 @@ function ways(build: Build, struck: Interval): readonly Finding[] {
   const division = divide(build, struck);
   if (division?.of !== 'fault') return [];
   return division.ways
-    .filter(({ stations }) => stations.length > 0)
+    .filter(({ stations, amperes }, index) => stations.length > 0 && (index === 0 || amperes >= WORTH_TELLING_A))
     .map(({ key, kind, by, stations, amperes }) => ({
       kind: 'way-home',
       at_s: struck.start_s,
@@ -136,8 +147,10 @@ function metalHome(build: Build, struck: Interval, at_s: number): readonly Findi
   const division = divide(build, struck);
   if (division?.of !== 'fault')
     return struck.fault === undefined || division?.of === 'load' ? noneAtAll(struck, at_s) : [];
-  const metal_A = division.ways.reduce((sum, { metal, amperes }) => sum + (metal ? amperes : 0), 0);
-  return [{ kind: 'fault-state', at_s, metal: Math.min(1, metal_A / division.total_A) }];
+  const home = division.ways.filter(({ by }) => by[0] !== 'relief');
+  const sum = (ways: readonly { readonly amperes: number }[]) =>
+    ways.reduce((whole, { amperes }) => whole + amperes, 0);
+  return [{ kind: 'fault-state', at_s, metal: sum(home.filter(({ metal }) => metal)) / sum(home) }];
 }
 
 function noneAtAll({ fault, solution }: Interval, at_s: number): readonly Finding[] {

@@ -27,6 +27,8 @@ export type Finding =
       readonly at_s: number;
       /** from the winding that gives most */
       readonly source_A: number;
+      /** true where the wiring itself closes a circuit that no load is in */
+      readonly shorted: boolean;
       readonly loads: readonly { readonly part: string; readonly amperes: number }[];
     }
   | {
@@ -45,6 +47,7 @@ export type Finding =
   | {
       readonly kind: 'leg-volts';
       readonly at_s: number;
+      /** of the two halves of the supply, at the panel */
       readonly low_V: number;
       readonly high_V: number;
       readonly nominal_V: number;

@@ -5,7 +5,7 @@ import type { Finding, FindingOf } from './finding.ts';
 import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
-import { say } from './say.ts';
+import { say, type WordValues } from './say.ts';
 import { deviceValues, metalValues, sentence } from './story.ts';
 
 /** The outcome in one sentence and two or three sentences of why. */
@@ -75,6 +75,12 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
   }
   if (live !== undefined && live.volts >= LIVE_V)
     return { headline: say('headline.live', vocabulary, metalValues(live, vocabulary)), why };
+  const legs = all(found, 'leg-volts').at(-1);
+  if (legs !== undefined)
+    return {
+      headline: say('headline.legs.stay', vocabulary, legValues(legs)),
+      why: [say('why.legs', vocabulary), ...why],
+    };
   if (fault === undefined) return { headline: say('headline.harmless', vocabulary), why };
   return { headline: say('headline.leak', vocabulary, { amperes: quantity(fault.amperes, 'A') }), why };
 }
@@ -84,6 +90,7 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
   const felt_A = first(found, 'person-feels');
   const live = worst(all(found, 'live-metal'));
   const legs = first(found, 'leg-volts');
+  const shorted = first(found, 'working')?.shorted ?? false;
   const stray = all(found, 'stray-current').toSorted((one, other) => other.amperes - one.amperes)[0];
   const matter = whatIsTheMatter(build.installation, conditions, vocabulary).map((text) => `${text}.`);
   const because = {
@@ -97,7 +104,11 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
   };
   if (opened !== undefined)
     return {
-      headline: say('headline.opens.faultless', vocabulary, deviceValues(opened, vocabulary)),
+      headline: say(
+        shorted ? 'headline.opens.shorted' : 'headline.opens.faultless',
+        vocabulary,
+        deviceValues(opened, vocabulary),
+      ),
       why: [
         ...matter.slice(0, 1),
         ...(opened.residual_A === undefined
@@ -119,8 +130,7 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
       why: [...matter.slice(0, 2), ...because.live],
     };
   if (legs !== undefined) {
-    const values = { low: quantity(legs.low_V, 'V'), high: quantity(legs.high_V, 'V') };
-    return { headline: say('headline.legs', vocabulary, values), why: because.legs };
+    return { headline: say('headline.legs', vocabulary, legValues(legs)), why: because.legs };
   }
   if (stray !== undefined)
     return {
@@ -156,6 +166,10 @@ function home(found: readonly Finding[], vocabulary: Vocabulary): readonly strin
   return [say(main?.way === 'person' ? 'why.body' : 'why.soil', vocabulary, values)];
 }
 
+function legValues({ low_V, high_V }: FindingOf<'leg-volts'>): WordValues {
+  return { low: quantity(low_V, 'V'), high: quantity(high_V, 'V') };
+}
+
 /** What the person has of it; without one, what else there is to say. */
 function felt(
   found: readonly Finding[],
@@ -175,7 +189,11 @@ function felt(
 }
 
 function worst(live: readonly FindingOf<'live-metal'>[]): FindingOf<'live-metal'> | undefined {
-  return live.toSorted((one, other) => other.volts - one.volts)[0];
+  // The metal the fault reaches stands first; another must be clearly worse to be told instead.
+  return live.reduce<FindingOf<'live-metal'> | undefined>(
+    (most, one) => (most === undefined || one.volts > most.volts * 1.1 ? one : most),
+    undefined,
+  );
 }
 
 function all<K extends Finding['kind']>(found: readonly Finding[], kind: K): readonly FindingOf<K>[] {

@@ -11,6 +11,6 @@ export type { Ledger, WayHome } from './ledger.ts';
 export { conditionLabel, conditionSentence, label, name, optionLabel, whatIsTheMatter } from './name.ts';
 export { figure, quantity } from './quantity.ts';
 export type { Unit } from './quantity.ts';
-export { capital, list, prepareWords, say } from './say.ts';
+export { capital, list, lowerCase, prepareWords, say } from './say.ts';
 export type { WordValues } from './say.ts';
 export type { WordKey } from './words/catalogue.ts';

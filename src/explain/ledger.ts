@@ -4,6 +4,7 @@ import type { Vocabulary } from './vocabulary.ts';
 import type { WayKind } from './finding.ts';
 import { lookUp, name } from './name.ts';
 import { say } from './say.ts';
+import { partOf } from './route.ts';
 import { divide, type Way } from './ways.ts';
 
 /** One road home to the winding: the paths that share what distinguishes them, worded. */
@@ -72,7 +73,7 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
     case 'neutral':
       return by === 'link' ? say('way.link', vocabulary) : say('way.neutral', vocabulary);
     case 'soil':
-      return say('way.soil', vocabulary, { electrode: name(by, vocabulary) });
+      return say(more.includes('feet') ? 'way.feet' : 'way.soil', vocabulary, { name: name(by, vocabulary) });
     case 'pipe':
       return more.includes(EARTH) ? say('way.pipe.soil', vocabulary) : say('way.pipe', vocabulary);
     case 'person': {
@@ -80,7 +81,8 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
       return say(key, vocabulary, { name: name(by, vocabulary) });
     }
     case 'load':
-      return by === 'leg' ? say('way.legs', vocabulary) : say('way.load', vocabulary);
+      if (by === 'relief') return say('way.relief', vocabulary, { name: name(more[0] ?? '', vocabulary) });
+      return say(by === 'leg' ? 'way.legs' : 'way.load', vocabulary);
     case 'other':
       return say('way.other', vocabulary);
     default:
@@ -90,11 +92,6 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
 
 function partsOf(stations: readonly string[]): readonly string[] {
   return [...new Set(stations.map((station) => partOf(station)))];
-}
-
-function partOf(terminal: string): string {
-  const dot = terminal.indexOf('.');
-  return dot < 0 ? terminal : terminal.slice(0, dot);
 }
 
 /** Stations in words; a thing passed twice is named once. */

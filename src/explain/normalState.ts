@@ -6,6 +6,8 @@ import { divide } from './ways.ts';
 
 /** From here a current where none belongs is told, A: below it the soil beside a sound neutral carries as much (invented). */
 const STRAY_A = 0.01;
+/** A winding that gives this many times what the loads take (and 1 A) feeds a short circuit. */
+const SHORTED = 2;
 /** A load below this is off, A. */
 const OFF_A = 1e-3;
 /** How far a leg may be from its nominal voltage before it is told: 10 % (ANSI C84.1 and EN 50160 allow about as much, from memory). */
@@ -55,7 +57,8 @@ function working(build: Build, { solution, start_s }: Interval): readonly Findin
     return role === 'load' && amperes >= OFF_A ? [{ part, amperes }] : [];
   });
   const source_A = Math.max(0, ...build.sources.map((source) => branch_A(solution, source)));
-  return [{ kind: 'working', at_s: start_s, source_A, loads }];
+  const shorted = source_A > SHORTED * (1 + loads.reduce((sum, { amperes }) => sum + amperes, 0));
+  return [{ kind: 'working', at_s: start_s, source_A, shorted, loads }];
 }
 
 function swapped(build: Build, given: Conditions): readonly Finding[] {
@@ -65,7 +68,8 @@ function swapped(build: Build, given: Conditions): readonly Finding[] {
   });
 }
 
-function legs(build: Build, { solution, start_s }: Interval): readonly Finding[] {
+/** How unevenly the two halves of a split supply stand at the panel, if they do. */
+export function legs(build: Build, { solution, start_s }: Interval): readonly Finding[] {
   const parts = Object.entries(build.installation.parts);
   const source = parts.flatMap(([, part]) =>
     part.kind === 'centre-tapped-transformer' ? [part.secondary_V / 2] : [],

@@ -2,6 +2,8 @@ import { PERCEPTION_A } from '../body/index.ts';
 import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 
+/** Somebody who is free again sooner was not held: the hand had no time to try, s (a reaction time, from memory). */
+const HELD_S = 0.5;
 /** Below this there is no current to speak of, A. */
 const NO_CURRENT_A = 1e-5;
 
@@ -13,10 +15,12 @@ export function peopleFindings(timeline: Timeline): readonly Finding[] {
 function onePerson({ intervals }: Timeline, person: string): readonly Finding[] {
   const first = intervals.findIndex((interval) => touching(interval, person) !== undefined);
   const at_s = intervals[first]?.start_s;
-  if (at_s === undefined)
-    return [
-      { kind: 'person-spared', at_s: Math.max(0, intervals[1]?.start_s ?? 0), person, because: 'away', body_A: 0 },
-    ];
+  if (at_s === undefined) {
+    const struck = intervals.find(({ because }) => because.kind === 'fault-strikes');
+    return struck === undefined
+      ? []
+      : [{ kind: 'person-spared', at_s: struck.start_s, person, because: 'away', body_A: 0 }];
+  }
   const felt = intervals.findIndex((interval) => (touching(interval, person)?.body_A ?? 0) > PERCEPTION_A);
   const interval = intervals[felt];
   const moment = interval === undefined ? undefined : touching(interval, person);
@@ -32,7 +36,7 @@ function onePerson({ intervals }: Timeline, person: string): readonly Finding[] 
   const hand_A = Math.max(limbs_A['right hand'] ?? 0, limbs_A['left hand'] ?? 0);
   return [
     { kind: 'person-feels', ...told, touching: moment.touching, prospective_V, touch_V, body_A, heart_A, zone, letGo },
-    ...(letGo ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
+    ...(letGo || until_s - interval.start_s < HELD_S ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
   ];
 }
 

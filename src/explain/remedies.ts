@@ -8,8 +8,12 @@ import { LIVE_V, TOUCH_LIMIT_V } from './metal.ts';
 
 const DANGEROUS: readonly Zone[] = ['AC-4.1', 'AC-4.2', 'AC-4.3'];
 
+/** Metal at 25 V to 50 V must be dead within this time, s: what IEC 60364-4-41:2005 411.3.2.3 allows a distribution circuit. */
+const DISTRIBUTION_S = 5;
+
 /** Whether a run ends well: nobody reaches zone AC-4.1, metal at 50 V or more is dead within the disconnection time
- *  (IEC 60364-4-41 table 41.1, TN), nothing stays live, and ordinary work makes nothing live and overloads no leg. */
+ *  (IEC 60364-4-41 table 41.1, TN), metal at 25 V within 5 s, and in ordinary work nothing is live, no current strays and
+ *  the two halves of a split supply stand even. */
 export function isSafe(timeline: Timeline): boolean {
   const found = findings(timeline);
   const first = timeline.intervals[0];
@@ -19,8 +23,9 @@ export function isSafe(timeline: Timeline): boolean {
     !hurt &&
     found.every((finding) => {
       if (finding.kind === 'leg-volts') return false;
+      if (finding.kind === 'stray-current') return finding.at_s >= 0;
       if (finding.kind !== 'live-metal' || finding.volts < LIVE_V) return true;
-      return finding.until_s <= (finding.volts >= TOUCH_LIMIT_V ? limit_s : Number.MAX_VALUE);
+      return finding.until_s - finding.at_s <= (finding.volts >= TOUCH_LIMIT_V ? limit_s : DISTRIBUTION_S);
     })
   );
 }

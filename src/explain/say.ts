@@ -44,6 +44,11 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The same text with its first letter small, unless the word is an abbreviation: for a label inside a sentence. */
+export function lowerCase(text: string): string {
+  return /^\p{Lu}{2}/u.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
+}
+
 function formatOf(key: WordKey): IntlMessageFormat {
   let format = formats.get(key);
   if (format === undefined) {

@@ -5,7 +5,7 @@ import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { hopsOf, wayText } from './ledger.ts';
 import { conditionSentence, name } from './name.ts';
 import { figure, quantity } from './quantity.ts';
-import { list, say, type WordValues } from './say.ts';
+import { list, lowerCase, say, type WordValues } from './say.ts';
 
 /** One sentence of the story and the fact it was made from. */
 export interface StoryLine {
@@ -42,7 +42,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'polarity-reversed':
       return say('story.reversed', vocabulary, { sentence: chosen(build, finding.condition, 'yes', vocabulary) });
     case 'stray-current':
-      return say(finding.at_s < 0 ? 'story.stray' : 'story.stray.fault', vocabulary, {
+      return say(strayKey(finding, all), vocabulary, {
         amperes: quantity(finding.amperes, 'A'),
         where: say(`where.${finding.way}`, vocabulary),
       });
@@ -74,13 +74,17 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'live-metal':
       return liveMetal(finding, all, vocabulary);
     case 'person-feels':
-      return say('story.person.feels', vocabulary, {
-        person: name(finding.person, vocabulary),
-        path: say(pathKey(finding.touching), vocabulary),
-        touch: quantity(finding.touch_V, 'V'),
-        amperes: quantity(finding.body_A, 'A'),
-        effect: say(`zone.${finding.zone}`, vocabulary),
-      });
+      return say(
+        all.some((other) => other.kind === 'zone-reached') ? 'story.person.gets' : 'story.person.feels',
+        vocabulary,
+        {
+          person: name(finding.person, vocabulary),
+          path: say(pathKey(finding.touching), vocabulary),
+          touch: quantity(finding.touch_V, 'V'),
+          amperes: quantity(finding.body_A, 'A'),
+          effect: say(`zone.${finding.zone}`, vocabulary),
+        },
+      );
     case 'person-spared':
       return say(`story.person.${finding.because}`, vocabulary, {
         person: name(finding.person, vocabulary),
@@ -116,7 +120,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       });
     case 'made-safe-by':
       return say(finding.device === undefined ? 'story.safe.by.quiet' : 'story.safe.by', vocabulary, {
-        change: conditionSentence(finding.condition, finding.option, vocabulary),
+        change: lowerCase(conditionSentence(finding.condition, finding.option, vocabulary)),
         device: finding.device === undefined ? '' : name(finding.device, vocabulary),
         time: quantity(finding.opened_s ?? 0, 's'),
       });
@@ -129,13 +133,19 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
   }
 }
 
+function strayKey({ at_s }: FindingOf<'stray-current'>, all: readonly Finding[]) {
+  if (at_s >= 0) return 'story.stray.fault';
+  return all.some((other) => other.kind === 'working' && other.shorted) ? 'story.stray.shorted' : 'story.stray';
+}
+
 function chosen(build: Build, condition: string, option: string, vocabulary: Vocabulary): string {
   const options = build.installation.conditions[condition]?.options ?? [];
   return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary);
 }
 
-function working({ source_A, loads }: FindingOf<'working'>, vocabulary: Vocabulary): string {
+function working({ source_A, shorted, loads }: FindingOf<'working'>, vocabulary: Vocabulary): string {
   if (loads.length === 0) return say('story.working.off', vocabulary);
+  if (shorted) return say('story.working.shorted', vocabulary, { amperes: quantity(source_A, 'A') });
   const parts = loads.map(({ part, amperes }) =>
     say('story.working.load', vocabulary, { part: name(part, vocabulary), amperes: quantity(amperes, 'A') }),
   );
@@ -144,21 +154,27 @@ function working({ source_A, loads }: FindingOf<'working'>, vocabulary: Vocabula
 
 function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocabulary): string {
   const whole = finding.amperes > 0.999 * finding.total_A;
-  return say(whole ? 'story.way.whole' : 'story.way.part', vocabulary, {
-    amperes: quantity(finding.amperes, 'A'),
-    way: wayText({ kind: finding.way, by: finding.by }, vocabulary).toLowerCase(),
-    hops: hopsOf(build, finding.stations, vocabulary).join(' → '),
-  });
+  return say(
+    finding.by[0] === 'relief' ? 'story.way.relief' : whole ? 'story.way.whole' : 'story.way.part',
+    vocabulary,
+    {
+      amperes: quantity(finding.amperes, 'A'),
+      way: lowerCase(wayText({ kind: finding.way, by: finding.by }, vocabulary)),
+      part: name(finding.by[1] ?? '', vocabulary),
+      hops: hopsOf(build, finding.stations, vocabulary).join(' → '),
+    },
+  );
 }
 
 function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {
-  const { region, certain } = operation;
+  const { region, certain, latest_s } = operation;
   if (residual_A !== undefined) {
     if (region === 'none') return 'story.sees.residual.none';
     return certain ? 'story.sees.residual' : 'story.sees.residual.may';
   }
-  if (region === 'magnetic') return certain ? 'story.sees.magnetic' : 'story.sees.magnetic.may';
-  if (region === 'thermal') return certain ? 'story.sees.thermal' : 'story.sees.thermal.may';
+  if (region === 'magnetic') return certain ? 'story.sees.magnetic' : 'story.sees.band';
+  if (region === 'thermal')
+    return certain ? 'story.sees.thermal' : latest_s < Infinity ? 'story.sees.band' : 'story.sees.band.never';
   return amperes <= rating_A ? 'story.sees.none' : 'story.sees.between';
 }
 

@@ -1,4 +1,5 @@
 import { CAUTION_WORDS } from './cautions.ts';
+import { DESK_WORDS } from './desk.ts';
 import { INTERFACE_WORDS } from './interface.ts';
 import { LESSON_WORDS } from './lesson.ts';
 import { PLACE_WORDS } from './place.ts';
@@ -13,6 +14,7 @@ export const CATALOGUE = {
   ...CAUTION_WORDS,
   ...LESSON_WORDS,
   ...INTERFACE_WORDS,
+  ...DESK_WORDS,
 } as const;
 
 /** The key of one message. */

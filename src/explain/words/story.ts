@@ -6,23 +6,27 @@ export const STORY_WORDS = {
   'story.reversed':
     '{sentence}: what is plugged in there is switched in its neutral, and switched off its inside stays live.',
   'story.stray': 'Without any fault, {amperes} of the working current comes home {where}.',
+  'story.working.shorted': 'As it is wired, {amperes} leaves the winding, and no load is in the way of most of it.',
+  'story.stray.shorted': 'The wiring itself is a short circuit: {amperes} goes home {where}.',
   'story.stray.fault': 'The touch gives the working current another road: {amperes} of it now comes home {where}.',
   'story.legs':
     'The two halves of the supply no longer share evenly: {low} on one {leg}, {high} on the other, where {nominal} belongs on each.',
 
   'story.fault': '{sentence}: {amperes} flows, as much as {volts} drives round a loop of {ohms}.',
-  'story.fault.divert': '{sentence}: {amperes} flows there.',
+  'story.fault.divert':
+    '{sentence}. What touches stands at no more than the neutral’s own volts, so only working current turns aside: {amperes}.',
   'story.fault.none': '{sentence}, but next to no current flows: there is no way home for it.',
   'story.way.whole': '{amperes} goes home this way, {way}: {hops}.',
+  'story.way.relief': '{amperes} of it only stands in for what the {part} took before: {hops}.',
   'story.way.part': '{amperes} of it goes home this way, {way}: {hops}.',
 
   'story.sees.magnetic': 'The {device} carries {amperes}, {multiple} times its {rating}: its magnetic part must act.',
-  'story.sees.magnetic.may':
-    'The {device} carries {amperes}, {multiple} times its {rating}: this one acts by its magnetic part, another of its kind may take up to {latest}.',
+  'story.sees.band':
+    'The {device} carries {amperes}, {multiple} times its {rating}: one of its kind opens in {earliest}, another only after {latest}.',
+  'story.sees.band.never':
+    'The {device} carries {amperes}, {multiple} times its {rating}: one of its kind opens in {earliest}, another never.',
   'story.sees.thermal':
     'The {device} carries {amperes}, {multiple} times its {rating}: only its heat counts, and that takes between {earliest} and {latest}.',
-  'story.sees.thermal.may':
-    'The {device} carries {amperes}, {multiple} times its {rating}: its heat may open it, after {earliest} at the earliest, and need not.',
   'story.sees.none': 'The {device} carries {amperes}; it is built to carry {rating} for ever.',
   'story.sees.between':
     'The {device} carries {amperes}, {multiple} times its {rating}: it may open in the end, and need not.',
@@ -70,6 +74,7 @@ export const STORY_WORDS = {
     'Even so the {part}{what, select, case {’s case} other {}} still stands at {volts} above the floor.',
 
   'story.person.feels': 'The {person}, {path}, has {touch} across the body, and {amperes} passes: {effect}.',
+  'story.person.gets': 'The {person}, {path}, has {touch} across the body, and {amperes} passes.',
   'story.person.away': 'Nobody is touching anything.',
   'story.person.no-current': 'The {person} feels nothing: no current to speak of passes.',
   'story.person.imperceptible':
@@ -99,10 +104,10 @@ export const STORY_WORDS = {
   'story.state.normal.clean': 'The normal state: no current flows where none belongs.',
   'story.state.normal.stray': 'The normal state: {amperes} flows where none belongs.',
 
-  'story.safe.already': 'As it stands it is safe: what should open opens in time, or nothing is live.',
-  'story.safe.by': 'One change would have made it safe: {change}. Then the {device} opens in {time}.',
+  'story.safe.already': 'As it is built it meets this fault: what should open opens in time, or no metal stays live.',
+  'story.safe.by': 'This change alone would have made it safe: {change}. Then the {device} opens in {time}.',
   'story.safe.by.quiet':
-    'One change would have made it safe: {change}. Then nothing stays live and nobody is in danger.',
+    'This change alone would have made it safe: {change}. Then no metal stays live and no current strays.',
   'story.safe.none':
     'No single one of the {tried, plural, one {repair} other {# repairs}} tried makes this safe: more than one thing is the matter.',
 
@@ -111,9 +116,11 @@ export const STORY_WORDS = {
   'headline.opens.late.held': 'The {device} opens only after {time}; until then the {person} may be held',
   'headline.opens.still':
     'The {device} opens in {time}, and still the {part}{what, select, case {’s case} other {}} stays at {volts}',
+  'headline.opens.shorted': 'The {device} opens in {time}: the wiring itself is a short circuit',
   'headline.opens.faultless': 'The {device} opens in {time}, with no fault at all',
   'headline.held': 'Nothing opens, and the {person} may be held by {amperes}',
   'headline.live': 'Nothing opens, and the {part}{what, select, case {’s case} other {}} stays at {volts}',
+  'headline.legs.stay': 'Nothing opens, and one {leg} gets {high}, the other {low}',
   'headline.leak': 'Nothing opens: {amperes} comes home unnoticed',
   'headline.harmless': 'Nothing opens, and nothing is live that should not be',
   'headline.shock': 'No fault, and yet {amperes} passes through the {person}',

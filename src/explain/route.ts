@@ -1,0 +1,93 @@
+import type { Path } from '../electrics/index.ts';
+import { EARTH, type BranchInfo, type Build } from '../installation/index.ts';
+import type { Interval } from '../scenario/index.ts';
+import type { WayKind } from './finding.ts';
+
+/** One branch as it is walked. */
+export interface Step {
+  readonly info: BranchInfo;
+  readonly branch: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The branches of a path as they are walked. */
+export function stepsOf(build: Build, path: Path): readonly Step[] {
+  return path.branches.flatMap(({ branch, forward }) => {
+    const info = build.branches[branch];
+    const ends = build.network.branches[branch];
+    if (info === undefined || ends === undefined) return [];
+    return [{ info, branch, from: forward ? ends.from : ends.to, to: forward ? ends.to : ends.from }];
+  });
+}
+
+/** What a way is, by what distinguishes it: the person it passes, the electrode where it leaves metal, the pipe, other
+ *  loads, the link, the protective conductor, the neutral; in this order. */
+export function nameWay(
+  build: Build,
+  of: 'fault' | 'load',
+  steps: readonly Step[],
+): { readonly key: string; readonly kind: WayKind; readonly by: readonly string[] } {
+  const way = (kind: WayKind, ...by: readonly string[]) => ({ key: [kind, ...by].join(':'), kind, by });
+  const limbs = steps.filter(({ info }) => info.role === 'person').map(({ info }) => info);
+  const person = limbs[0]?.part;
+  if (person !== undefined) return way('person', person, ...limbs.map(innerName).sort());
+  const leak = steps.find(({ info }) => info.role === 'insulation')?.info;
+  if (leak !== undefined) return innerName(leak) === 'feet' ? way('soil', leak.part, 'feet') : way('other');
+  const soil = steps.find(({ info }) => info.medium === 'soil')?.info;
+  if (soil !== undefined) return soil.role === 'pipe' ? way('pipe', soil.part, EARTH) : way('soil', soil.part);
+  const pipe = steps.find(({ info }) => info.role === 'pipe')?.info;
+  if (pipe !== undefined) return way('pipe', pipe.part);
+  if (of === 'fault' && steps.some(({ info }) => info.role === 'load')) return way('load');
+  const link = steps.findIndex((step) => isTouch(build, step));
+  const roles = steps.slice(link + 1).map(({ info }) => info.role);
+  const first = roles.find((role) => role === 'protective' || role === 'neutral');
+  if (link >= 0) return way(first ?? 'other', 'link');
+  if (roles.includes('protective')) return way('protective');
+  if (of === 'load' && !sameWinding(build, steps)) return way('load', 'leg');
+  return first === 'neutral' ? way('neutral') : way('other');
+}
+
+/** Whether a step leads from a live conductor or a neutral over to the metal of the protective side: a link or a fault. */
+export function isTouch(build: Build, { info }: Step): boolean {
+  if (info.role === 'fault') return true;
+  return info.condition !== undefined && build.installation.conditions[info.condition]?.kind === 'link';
+}
+
+/** Where a way passes, from its start: terminals, and joints that have a name of their own; a residual device that is not
+ *  fitted is passed over. */
+export function stationsOf(
+  build: Build,
+  { conditions }: Interval,
+  start: number,
+  steps: readonly Step[],
+): readonly string[] {
+  const { parts } = build.installation;
+  const absent = build.devices.filter((device) => !device.fitted(conditions)).map(({ name }) => name);
+  const terminal = (node: number) => (node === 0 ? EARTH : (build.network.nodes[node] ?? ''));
+  const passed = steps.flatMap(({ info, to }) => [
+    ...(parts[info.part]?.kind === 'joint' ? [info.part] : []),
+    terminal(to),
+  ]);
+  return [terminal(start), ...passed].filter((station) => !absent.includes(partOf(station)));
+}
+
+/** The part a terminal belongs to. */
+export function partOf(terminal: string): string {
+  const dot = terminal.indexOf('.');
+  return dot < 0 ? terminal : terminal.slice(0, dot);
+}
+
+function innerName({ name, part }: BranchInfo): string {
+  return name.slice(part.length + 1);
+}
+
+/** Whether a path leaves and comes home at the two ends of one and the same winding. */
+function sameWinding(build: Build, steps: readonly Step[]): boolean {
+  const start = steps[0]?.from;
+  const end = steps.at(-1)?.to;
+  return build.sources.some((source) => {
+    const ends = build.network.branches[source];
+    return (ends?.from === end && ends?.to === start) || (ends?.from === start && ends?.to === end);
+  });
+}
