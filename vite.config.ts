@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import { chmodSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
+import { bundled } from './.ci/bundled.mjs';
 import { svgAnchors } from './.ci/svgAnchors.mjs';
 
 /** What the built page may do: its own files only, no eval, no inline script or style, nothing sent anywhere. */
@@ -42,7 +43,7 @@ const app: ViteUserConfig = {
   root: 'src',
   base: './',
   publicDir: '../assets/public',
-  plugins: [react(), svgAnchors(), contentSecurityPolicy()],
+  plugins: [react(), svgAnchors(), bundled(), contentSecurityPolicy()],
   build: {
     outDir: '../dist/app',
     emptyOutDir: true,
@@ -69,7 +70,7 @@ const cli: ViteUserConfig = {
 };
 
 const tests: ViteUserConfig = {
-  plugins: [react(), svgAnchors()],
+  plugins: [react(), svgAnchors(), bundled()],
   test: {
     maxWorkers: 2,
     projects: [

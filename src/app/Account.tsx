@@ -1,0 +1,116 @@
+import { memo } from 'react';
+import { quantity, type StoryLine } from '../explain/index.ts';
+import { Covered } from './Covered.tsx';
+import { useAccount, useAdvice } from './shown.ts';
+import { Ledger } from './Ledger.tsx';
+import { useDesk, useDeskStore, useSay } from './useDesk.ts';
+
+/** What happens, in words: the outcome, why, the ways home, the story, what would have made it safe, cautions. */
+export function Account() {
+  const say = useSay();
+  return (
+    <section className="sheet account" aria-labelledby="account-heading" id="account">
+      <h2 id="account-heading">{say('account.heading')}</h2>
+      <Outcome />
+      <Ways />
+    </section>
+  );
+}
+
+/** The big sentence, and two or three of why. */
+export const Outcome = memo(function Outcome({ brief = false }: { readonly brief?: boolean }) {
+  const say = useSay();
+  const { headline, why } = useAccount();
+  const covered = useDesk((desk) => desk.covered);
+  if (covered) return <Covered>{say('covered.outcome')}</Covered>;
+  return (
+    <>
+      <p className="headline">{headline}</p>
+      {!brief && <p className="why">{why.join(' ')}</p>}
+    </>
+  );
+});
+
+/** The ledger of ways home and all that is told after it. */
+export const Ways = memo(function Ways({ brief = false }: { readonly brief?: boolean }) {
+  const say = useSay();
+  const { ledger, story, cautions } = useAccount();
+  const covered = useDesk((desk) => desk.covered);
+  return (
+    <>
+      {covered ? <Covered>{say('covered.ledger')}</Covered> : <Ledger ledger={ledger} />}
+      {!covered && !brief && (
+        <>
+          <Repairs />
+          <Story story={story} />
+        </>
+      )}
+      <Cautions cautions={cautions} />
+    </>
+  );
+});
+
+/** The whole run in sentences, each with its moment. */
+const Story = memo(function Story({ story }: { readonly story: readonly StoryLine[] }) {
+  const say = useSay();
+  const store = useDeskStore();
+  if (story.length === 0) return null;
+  return (
+    <details className="story">
+      <summary>{say('account.story')}</summary>
+      <ol>
+        {story.map(({ at_s, text }, index) => (
+          <li key={index}>
+            <button type="button" className="moment" onClick={() => store.send({ kind: 'seek', time_s: at_s })}>
+              {at_s < 0 ? say('account.before') : quantity(at_s, 's')}
+            </button>
+            <span>{text}</span>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+});
+
+/** What would have made it safe; the change itself can be tried at once. */
+const Repairs = memo(function Repairs() {
+  const say = useSay();
+  const store = useDeskStore();
+  const repairs = useAdvice();
+  if (!repairs || repairs.length === 0) return null;
+  return (
+    <section className="repairs">
+      <h3>{say('account.repairs')}</h3>
+      {repairs.map(({ text, finding }, index) => (
+        <p key={index}>
+          {text}{' '}
+          {finding.kind === 'made-safe-by' && (
+            <button
+              type="button"
+              className="plain"
+              onClick={() => store.send({ kind: 'choose', condition: finding.condition, option: finding.option })}
+            >
+              {say('desk.try')}
+            </button>
+          )}
+        </p>
+      ))}
+    </section>
+  );
+});
+
+function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
+  const say = useSay();
+  const [first, ...more] = cautions;
+  if (first === undefined) return null;
+  return (
+    <details className="cautions">
+      <summary>{first}</summary>
+      <ul aria-label={say('cautions.heading')}>
+        {more.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}

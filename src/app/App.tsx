@@ -1,0 +1,198 @@
+import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { prepareWords, say as sayIn } from '../explain/index.ts';
+import { AboutDialog } from './AboutDialog.tsx';
+import { BrokenLink } from './BrokenLink.tsx';
+import { openDesk, step } from './desk.ts';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { FileDialog } from './FileDialog.tsx';
+import { Header, type Mode } from './Header.tsx';
+import { KeysDialog } from './KeysDialog.tsx';
+import { readLink, writeLink, type LinkFault } from './link.ts';
+import type { Opened } from './openFile.ts';
+import { PLACES, placeOf } from './places.ts';
+import { Screen } from './Screen.tsx';
+import { keepSettings, readSettings, themeOf, type Settings } from './settings.ts';
+import { createStore, type Store } from './store.ts';
+import { DeskContext, VocabularyContext } from './useDesk.ts';
+import type { Deed, Desk } from './desk.ts';
+
+const HOME = 'bakery';
+
+/** What the page opens with. */
+interface Opening {
+  readonly store: Store<Desk, Deed>;
+  readonly mode: Mode;
+  readonly settings: Settings;
+  readonly fault: LinkFault | null;
+}
+
+/** The whole page. It owns the desk, the settings and what lies over the desk; everything else is given to it. */
+export function App() {
+  const [opening] = useState(openPage);
+  const { store } = opening;
+  const [mode, setMode] = useState(opening.mode);
+  const [settings, setSettings] = useState(opening.settings);
+  const [fault, setFault] = useState(opening.fault);
+  const [dialog, setDialog] = useState<'about' | 'keys' | null>(null);
+  const [opened, setOpened] = useState<Extract<Opened, { ok: false }> | null>(null);
+  const [copied, setCopied] = useState(false);
+  const { vocabulary } = settings;
+  const theme = themeOf(settings, usePrefersDark());
+
+  const change = useCallback((part: Partial<Settings>) => setSettings((before) => ({ ...before, ...part })), []);
+  useEffect(() => keepSettings(settings), [settings]);
+  useEffect(() => store.send({ kind: 'still', still: settings.still }), [store, settings.still]);
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme;
+    document.documentElement.dataset['still'] = String(settings.still);
+  }, [theme, settings.still]);
+  useEffect(() => {
+    const timer = setTimeout(prepareWords, 600);
+    return () => clearTimeout(timer);
+  }, []);
+
+  const openPlace = useCallback(
+    async (file: File) => {
+      const { openFile } = await import('./openFile.ts');
+      const result = openFile(await file.text(), file.name);
+      if (!result.ok) return setOpened(result);
+      const { place } = result;
+      store.send({ kind: 'open', place });
+      change({ vocabulary: place.build.installation.region });
+      setMode('explore');
+    },
+    [store, change],
+  );
+  useDrop(openPlace);
+  useLink(store, vocabulary, fault === null && mode !== 'learn', (link) => {
+    if (link.kind === 'broken') return setFault(link.fault);
+    if (link.kind !== 'place') return;
+    setFault(null);
+    const place = placeOf(link.place);
+    store.send({ kind: 'open', place, conditions: link.conditions });
+    change({ vocabulary: link.vocabulary ?? place.build.installation.region });
+  });
+  const copyLink = useCallback(async () => {
+    await navigator.clipboard.writeText(location.href);
+    setCopied(true);
+  }, []);
+
+  const words = useMemo(
+    () => ({ title: sayIn('error.title', vocabulary), next: sayIn('error.next', vocabulary) }),
+    [vocabulary],
+  );
+  return (
+    <ErrorBoundary {...words}>
+      <VocabularyContext value={vocabulary}>
+        <DeskContext value={store}>
+          {fault ? (
+            <BrokenLink
+              fault={fault}
+              onHome={() => {
+                store.send({ kind: 'open', place: placeOf(HOME) });
+                setFault(null);
+              }}
+            />
+          ) : (
+            <div className={`page page-${mode}`}>
+              <Header
+                mode={mode}
+                settings={settings}
+                copied={copied}
+                onMode={setMode}
+                onSettings={change}
+                onFile={openPlace}
+                onLink={copyLink}
+                onDialog={setDialog}
+              />
+              <Screen
+                mode={mode}
+                theme={theme}
+                sound={settings.sound}
+                keys={settings.keys}
+                onMode={setMode}
+                onHelp={() => setDialog('keys')}
+              />
+            </div>
+          )}
+          {dialog === 'about' && <AboutDialog onClose={() => setDialog(null)} />}
+          {dialog === 'keys' && (
+            <KeysDialog on={settings.keys} onTurn={(keys) => change({ keys })} onClose={() => setDialog(null)} />
+          )}
+          {opened && <FileDialog opened={opened} onClose={() => setOpened(null)} />}
+        </DeskContext>
+      </VocabularyContext>
+    </ErrorBoundary>
+  );
+}
+
+function openPage(): Opening {
+  const link = readLink(location.hash, PLACES, []);
+  const kept = readSettings();
+  const place = placeOf(link.kind === 'place' ? link.place : HOME);
+  const conditions = link.kind === 'place' ? link.conditions : undefined;
+  const vocabulary = (link.kind === 'place' ? link.vocabulary : null) ?? place.build.installation.region;
+  const desk = openDesk(place, conditions, { still: kept.still });
+  return {
+    store: createStore(desk, step),
+    mode: link.kind === 'lesson' ? 'learn' : 'explore',
+    settings: { ...kept, vocabulary },
+    fault: link.kind === 'broken' ? link.fault : null,
+  };
+}
+
+/** Keeps the address at what is set, and follows an address that somebody puts in. */
+function useLink(
+  store: Store<Desk, Deed>,
+  vocabulary: Settings['vocabulary'],
+  on: boolean,
+  onLink: (link: ReturnType<typeof readLink>) => void,
+): void {
+  useEffect(() => {
+    if (!on) return;
+    let shown: unknown;
+    const write = () => {
+      const { place, conditions } = store.get();
+      if (shown === conditions) return;
+      shown = conditions;
+      const fragment =
+        place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary);
+      history.replaceState(null, '', fragment === place.id ? location.pathname : `#${fragment}`);
+    };
+    write();
+    return store.subscribe(write);
+  }, [store, vocabulary, on]);
+  useEffect(() => {
+    const follow = () => onLink(readLink(location.hash, PLACES, []));
+    addEventListener('hashchange', follow);
+    return () => removeEventListener('hashchange', follow);
+  });
+}
+
+function useDrop(onFile: (file: File) => void): void {
+  useEffect(() => {
+    const over = (event: DragEvent) => event.preventDefault();
+    const drop = (event: DragEvent) => {
+      event.preventDefault();
+      const file = event.dataTransfer?.files[0];
+      if (file) onFile(file);
+    };
+    addEventListener('dragover', over);
+    addEventListener('drop', drop);
+    return () => {
+      removeEventListener('dragover', over);
+      removeEventListener('drop', drop);
+    };
+  }, [onFile]);
+}
+
+function usePrefersDark(): boolean {
+  return useSyncExternalStore(
+    (listener) => {
+      const media = matchMedia('(prefers-color-scheme: dark)');
+      media.addEventListener('change', listener);
+      return () => media.removeEventListener('change', listener);
+    },
+    () => matchMedia('(prefers-color-scheme: dark)').matches,
+  );
+}

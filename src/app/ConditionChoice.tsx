@@ -1,0 +1,80 @@
+import { memo, useId } from 'react';
+import { conditionLabel, conditionSentence, optionLabel, type Vocabulary } from '../explain/index.ts';
+import type { Condition } from '../installation/index.ts';
+import { useDesk, useDeskStore, useVocabulary } from './useDesk.ts';
+
+/** One condition: a switch is one sentence to press, a fault adds its degrees, a choice is a small set of radio buttons. */
+export const ConditionChoice = memo(function ConditionChoice({
+  name,
+  condition,
+  digit,
+}: {
+  readonly name: string;
+  readonly condition: Condition;
+  /** The number key that presses it, shown on it. */
+  readonly digit?: string | undefined;
+}) {
+  const vocabulary = useVocabulary();
+  const store = useDeskStore();
+  const { options } = condition;
+  const [off = '', on = ''] = options;
+  const chosen = useDesk((desk) => desk.conditions[name] ?? off);
+  const choose = (option: string) => store.send({ kind: 'choose', condition: name, option });
+  if (!isSwitch(condition)) return <Radios name={name} options={options} chosen={chosen} choose={choose} />;
+  const set = chosen !== off;
+  return (
+    <>
+      <button type="button" className="chip" aria-pressed={set} onClick={() => choose(set ? off : on)}>
+        {digit !== undefined && <kbd>{digit}</kbd>}
+        {chipText(name, set ? chosen : on, condition, vocabulary)}
+      </button>
+      {set && options.length > 2 && (
+        <Radios name={name} options={options.slice(1)} chosen={chosen} choose={choose} bare />
+      )}
+    </>
+  );
+});
+
+function Radios({
+  name,
+  options,
+  chosen,
+  choose,
+  bare = false,
+}: {
+  readonly name: string;
+  readonly options: readonly string[];
+  readonly chosen: string;
+  readonly choose: (option: string) => void;
+  /** The sentence stands beside it already. */
+  readonly bare?: boolean;
+}) {
+  const vocabulary = useVocabulary();
+  const group = useId();
+  return (
+    <fieldset className={bare ? 'radios degrees' : 'radios'}>
+      <legend className={bare ? 'visually-hidden' : ''}>{conditionLabel(name, vocabulary)}</legend>
+      {options.map((option) => (
+        <label key={option}>
+          <input
+            type="radio"
+            name={group}
+            checked={chosen === option}
+            onChange={() => choose(option)}
+            aria-label={conditionSentence(name, option, vocabulary)}
+          />
+          <span>{optionLabel(option, vocabulary)}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** True for a condition that is one sentence to press, with or without degrees. */
+export function isSwitch({ group, options }: Condition): boolean {
+  return group !== 'person' || (options.length === 2 && options[0] === 'no');
+}
+
+function chipText(name: string, option: string, { options }: Condition, vocabulary: Vocabulary): string {
+  return options.length > 2 ? conditionLabel(name, vocabulary) : conditionSentence(name, option, vocabulary);
+}

@@ -1,0 +1,50 @@
+import { memo } from 'react';
+import { quantity, type Ledger as LedgerFacts, type WayHome } from '../explain/index.ts';
+import { formOf, Swatch } from './Swatch.tsx';
+import { usePointing } from './usePointing.ts';
+import { useSay } from './useDesk.ts';
+
+/** Where the current goes home: one line for each way, which add up to what left the winding. */
+export const Ledger = memo(function Ledger({ ledger }: { readonly ledger: LedgerFacts | null }) {
+  const say = useSay();
+  if (!ledger) return <p className="quiet">{say('ledger.none')}</p>;
+  const total = quantity(ledger.total_A, 'A');
+  return (
+    <table className="ledger">
+      <caption>{say(ledger.of === 'fault' ? 'ledger.heading' : 'ledger.heading.load', { amperes: total })}</caption>
+      <thead className="visually-hidden">
+        <tr>
+          <th scope="col">{say('ledger.way')}</th>
+          <th scope="col">{say('ledger.amperes')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {ledger.ways.map((way) => (
+          <Way key={way.name} way={way} of={ledger.of} />
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">{say('ledger.total')}</th>
+          <td>{total}</td>
+        </tr>
+      </tfoot>
+    </table>
+  );
+});
+
+const Way = memo(function Way({ way, of }: { readonly way: WayHome; readonly of: LedgerFacts['of'] }) {
+  const { lit, held, ...point } = usePointing(`way ${way.name}`, way.via, way.branches);
+  return (
+    <tr className={lit ? 'way lit' : 'way'} onPointerEnter={point.onPointerEnter} onPointerLeave={point.onPointerLeave}>
+      <th scope="row">
+        <button type="button" aria-pressed={held} {...point}>
+          <Swatch form={formOf(way.kind, of)} />
+          <span>{way.text}</span>
+        </button>
+        {way.hops.length > 0 && <p className="hops">{way.hops.join(' → ')}</p>}
+      </th>
+      <td>{quantity(way.amperes, 'A')}</td>
+    </tr>
+  );
+});

@@ -1,0 +1,3 @@
+/** The page: Explore, Learn, Demonstrate. */
+import './styles.ts';
+export { App } from './App.tsx';

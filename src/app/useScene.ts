@@ -1,0 +1,102 @@
+import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
+import type { Depiction } from '../depiction/index.ts';
+import type { Scene, Theme } from '../scene/index.ts';
+import { useClock, type OnFrame } from './useClock.ts';
+import { useDesk } from './useDesk.ts';
+
+/** How the drawing's units lie in the stage: px for each unit, and where its origin is, px from the stage's corner. */
+export interface View {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The picture as far as it is there: still loading, drawn, or not to be had in this browser. */
+export interface SceneState {
+  readonly kind: 'loading' | 'drawn' | 'none';
+  readonly view: View;
+}
+
+/** Opens the picture in its host after the words are on the screen, and keeps it at the moment shown. */
+export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depiction, theme: Theme): SceneState {
+  const still = useDesk((desk) => desk.still);
+  const [kind, setKind] = useState<SceneState['kind']>('loading');
+  const [view, setView] = useState<View>({ scale: 1, x: 0, y: 0 });
+  const scene = useRef<Scene | null>(null);
+  const latest = useRef({ depiction, theme });
+  const seen = useRef(view);
+
+  const follow = useCallback((now: View) => {
+    const { scale, x, y } = seen.current;
+    if (Math.abs(now.scale - scale) < 1e-4 && Math.abs(now.x - x) < 0.1 && Math.abs(now.y - y) < 0.1) return;
+    seen.current = now;
+    setView(now);
+  }, []);
+
+  useEffect(() => {
+    latest.current = { depiction, theme };
+    scene.current?.show(depiction);
+  }, [depiction, theme]);
+  useEffect(() => scene.current?.dress(theme), [theme]);
+
+  useEffect(() => {
+    const node = host.current;
+    if (!node) return;
+    let gone = false;
+    let opened: Scene | null = null;
+    const observer = new ResizeObserver(() => {
+      if (opened) opened.resize();
+      else follow(fitted(node, latest.current.depiction.world));
+    });
+    observer.observe(node);
+    follow(fitted(node, latest.current.depiction.world));
+    const afterPaint = requestAnimationFrame(() => {
+      setTimeout(async () => {
+        try {
+          const { openScene } = await import('../scene/index.ts');
+          if (gone) return;
+          const made = await openScene(node, { theme: latest.current.theme, stillness: still });
+          if (gone) return made.destroy();
+          opened = scene.current = made;
+          made.show(latest.current.depiction);
+          setKind('drawn');
+        } catch (error) {
+          console.info('The picture cannot be drawn here; the words stand in for it.', error);
+          if (!gone) setKind('none');
+        }
+      });
+    });
+    return () => {
+      gone = true;
+      cancelAnimationFrame(afterPaint);
+      observer.disconnect();
+      opened?.destroy();
+      scene.current = null;
+      setKind('loading');
+    };
+  }, [host, still, follow]);
+
+  useClock(
+    useCallback<OnFrame>(
+      (now) => {
+        const picture = scene.current;
+        if (!picture) return;
+        picture.frame(now);
+        follow(viewOf(picture));
+      },
+      [follow],
+    ),
+  );
+  return { kind, view };
+}
+
+function viewOf({ toScreen }: Scene): View {
+  const origin = toScreen({ x: 0, y: 0 });
+  return { scale: (toScreen({ x: 1000, y: 0 }).x - origin.x) / 1000, x: origin.x, y: origin.y };
+}
+
+/** Where the whole drawing lies while nothing is drawn yet. */
+function fitted({ clientWidth, clientHeight }: HTMLElement, world: Depiction['world']): View {
+  const scale = Math.min(clientWidth / world.width, clientHeight / world.height);
+  return { scale, x: (clientWidth - world.width * scale) / 2, y: (clientHeight - world.height * scale) / 2 };
+}

@@ -1,0 +1,1 @@
+export { ProfileChart, type ProfileChartProps } from './ProfileChart.tsx';
