@@ -3,7 +3,7 @@ import type { Installation } from './installation.ts';
 import { nearest } from './nearest.ts';
 
 /** What came of choosing: all conditions, or what could not be understood and what to write instead. */
-export type Setting =
+export type ChosenConditions =
   | { readonly ok: true; readonly conditions: Conditions }
   | {
       readonly ok: false;
@@ -22,7 +22,7 @@ export function initialConditions(installation: Installation): Conditions {
 
 /** Conditions by what somebody wrote: `loose joint`, `loose joint=no`, `line touches the case=1 ohm`; all others as they are initially.
  *  A condition without an option gets its second: a switch is on, a fault is the first of its kinds. */
-export function setConditions(installation: Installation, assignments: readonly string[]): Setting {
+export function setConditions(installation: Installation, assignments: readonly string[]): ChosenConditions {
   const conditions: Record<string, string> = { ...initialConditions(installation) };
   const problems: { written: string; message: string; instead?: string }[] = [];
   for (const written of assignments) {

@@ -1,21 +1,16 @@
-import type { Branch, Network, Phasors, Values, Winding } from '../electrics/index.ts';
+import type { Branch, Network, Winding } from '../electrics/index.ts';
 import type { BranchInfo, Build, DeviceInfo } from './build.ts';
 import { actionOf, type Action, type Joins } from './effects.ts';
-import type { Conditions } from './conditions.ts';
 import { deviceInfo } from './device.ts';
 import type { Installation } from './installation.ts';
 import { joinRole } from './joinRole.ts';
 import { partKind } from './parts/index.ts';
 import { personInfo } from './personInfo.ts';
-import { AWAY_OHM, GAP_OHM, LEAST_OHM, leakage, type Plan, type PlannedBranch } from './plan.ts';
+import { pieces } from './pieces.ts';
+import { GAP_OHM, leakage, type Plan } from './plan.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
 import { EARTH, partOf } from './terminal.ts';
-import { pieces } from './pieces.ts';
-
-interface Laid extends PlannedBranch {
-  readonly part: string;
-  readonly condition?: string;
-}
+import { known, phasorsOf, valuesOf, type Laid } from './values.ts';
 
 /** Compiles an installation once. Conditions only change values, so a toggle is `values` and a solve.
  *  @param installation one that `readInstallation` accepted
@@ -85,69 +80,6 @@ export function compile(installation: Installation): Build {
     node,
     values: valuesOf(laid, coupling, actions, devices, installation, branch),
   };
-}
-
-function valuesOf(
-  laid: readonly Laid[],
-  coupling: readonly Phasors[],
-  actions: ReadonlyMap<string, Action>,
-  devices: readonly DeviceInfo[],
-  installation: Installation,
-  branch: (name: string) => number,
-): Build['values'] {
-  const base = phasorsOf(
-    laid.map(({ resistance_ohm }) => resistance_ohm),
-    laid.map(({ reactance_ohm }) => reactance_ohm),
-  );
-  const emf: Phasors = {
-    re: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.cos(angle_rad)),
-    im: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.sin(angle_rad)),
-  };
-  const indexed = (changes: readonly { readonly branch: string; readonly resistance_ohm: number }[]) =>
-    changes.map((change) => ({ branch: branch(change.branch), ohm: Math.max(change.resistance_ohm, LEAST_OHM) }));
-  const switches = [...actions]
-    .filter(([, { effects }]) => effects.size > 0)
-    .map(([name, { effects }]) => ({
-      name,
-      first: installation.conditions[name]?.options[0] ?? '',
-      effects: new Map(
-        [...effects].map(([option, { closes, adds, opens }]) => [
-          option,
-          { closes: indexed(closes), adds: indexed(adds), opens: opens.map(branch) },
-        ]),
-      ),
-    }));
-  const poles = new Map(devices.map((device) => [device.name, device.poles]));
-
-  return (conditions: Conditions, open, limb_ohm): Values => {
-    checkConditions(conditions, installation);
-    const re = base.re.slice();
-    const im = base.im.slice();
-    const chosen = switches.flatMap(({ name, first, effects }) => {
-      const effect = effects.get(conditions[name] ?? first);
-      return effect === undefined ? [] : [effect];
-    });
-    for (const { adds } of chosen) for (const add of adds) re[add.branch] = (re[add.branch] ?? 0) + add.ohm;
-    for (const { closes } of chosen) for (const close of closes) re[close.branch] = close.ohm;
-    // Opening comes last: a conductor that is both loose and off is off.
-    const cut = (at: number): void => {
-      re[at] = GAP_OHM;
-      im[at] = 0;
-    };
-    for (const { opens } of chosen) opens.forEach(cut);
-    for (const device of open) known(poles.get(device), 'device', device).forEach(cut);
-    for (const [at, ohm] of limb_ohm ?? []) re[at] = Math.min(Math.max(ohm, LEAST_OHM), AWAY_OHM);
-    return { impedance: { re, im }, emf, coupling };
-  };
-}
-
-function checkConditions(conditions: Conditions, installation: Installation): void {
-  for (const name in conditions) {
-    const condition = Object.hasOwn(installation.conditions, name) ? installation.conditions[name] : undefined;
-    const option = conditions[name] ?? '';
-    if (condition === undefined || !condition.options.includes(option))
-      throw new RangeError(`values: there is no condition "${name}" with the option "${option}"`);
-  }
 }
 
 function joinBranches(installation: Installation): readonly Laid[] {
@@ -225,18 +157,6 @@ function unreachedPieces(
     .filter((piece) => piece.some((terminal) => !stoodOn.has(partOf(terminal))));
 }
 
-function phasorsOf(resistance_ohm: readonly number[], reactance_ohm: readonly number[]): Phasors {
-  return {
-    re: Float64Array.from(resistance_ohm, (ohm) => Math.max(ohm, LEAST_OHM)),
-    im: Float64Array.from(reactance_ohm),
-  };
-}
-
 function indexesWhere<T>(list: readonly T[], holds: (item: T) => boolean): readonly number[] {
   return list.flatMap((item, at) => (holds(item) ? [at] : []));
-}
-
-function known<T>(found: T | undefined, what: string, name: string): T {
-  if (found === undefined) throw new RangeError(`There is no ${what} called "${name}"`);
-  return found;
 }

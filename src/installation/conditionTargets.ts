@@ -1,5 +1,5 @@
 import type { Condition } from './conditions.ts';
-import type { DocumentPath } from './document.ts';
+import type { DocumentPath } from './documentPlaces.ts';
 import { nearest } from './nearest.ts';
 import type { Part } from './parts/index.ts';
 import { pairKey, sameTerminal, type Survey } from './survey.ts';

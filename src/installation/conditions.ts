@@ -91,7 +91,11 @@ const setting = z
   .strictObject({
     kind: z.literal('setting'),
     device: nameSchema,
-    rating_A: z.number().gt(0).max(1e5),
+    rating_A: z
+      .number()
+      .gt(0)
+      .max(1e5)
+      .meta({ examples: [40] }),
     initially,
   })
   .transform((value) => ({ ...value, ...options('device') }));

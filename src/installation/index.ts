@@ -8,4 +8,4 @@ export { type Medium, type Role } from './role.ts';
 export { printDiagnostics, type Diagnostic, type DiagnosticCode } from './diagnostic.ts';
 export { compile } from './compile.ts';
 export { readInstallation, type Reading } from './read.ts';
-export { initialConditions, setConditions, type Setting } from './choose.ts';
+export { initialConditions, setConditions, type ChosenConditions } from './choose.ts';

@@ -11,27 +11,37 @@ export interface Join {
 }
 
 /** One join: two terminals, or two terminals with a measured resistance. */
-export const joinSchema = z.union([
-  pairSchema.transform((between): Join => ({ between, resistance_ohm: JOINT_OHM })),
-  z
-    .strictObject({ between: pairSchema, resistance_ohm: resistance_ohm.default(JOINT_OHM) })
-    .transform((join): Join => join),
-]);
+export const joinSchema = z
+  .union([
+    pairSchema.transform((between): Join => ({ between, resistance_ohm: JOINT_OHM })),
+    z
+      .strictObject({ between: pairSchema, resistance_ohm: resistance_ohm.default(JOINT_OHM) })
+      .transform((join): Join => join),
+  ])
+  .meta({ examples: [['panel.neutral bar', 'service rod']] });
 
 const FREQUENCY_HZ: Readonly<Record<Region, number>> = { 'north-america': 60, iec: 50 };
 
 /** The file of an installation: what is built, what is screwed to what, and what may be the matter. */
 export const installationSchema = z
   .strictObject({
-    place: z.string().min(1).max(200),
+    place: z
+      .string()
+      .min(1)
+      .max(200)
+      .meta({ examples: ['The bakery'] }),
     region: z.enum(['north-america', 'iec']),
     frequency_Hz: z.number().gt(0).max(1000).optional().describe('absent: 60 in north-america, 50 in iec'),
     drawing: z.string().min(1).max(100).optional().describe('folder of the drawing, if there is one'),
-    parts: z.record(nameSchema, partSchema),
+    parts: z.record(nameSchema, partSchema).meta({ examples: [{ supply: { kind: 'source', emf_V: 120 } }] }),
     joins: z.array(joinSchema).default([]),
     conditions: z.record(nameSchema, conditionSchema).default({}),
   })
-  .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }));
+  .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }))
+  .meta({
+    title: 'An installation',
+    examples: [{ place: 'The bakery', region: 'north-america', parts: { supply: { kind: 'source', emf_V: 120 } } }],
+  });
 
 /** What is built. */
 export type Installation = Readonly<z.output<typeof installationSchema>>;

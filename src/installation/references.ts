@@ -2,7 +2,8 @@ import { conditionSchema } from './conditions.ts';
 import { targetDiagnostics } from './conditionTargets.ts';
 import type { Diagnostic } from './diagnostic.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
-import type { DocumentPath, WrittenDocument } from './document.ts';
+import type { WrittenDocument } from './document.ts';
+import type { DocumentPath } from './documentPlaces.ts';
 import { joinSchema } from './installation.ts';
 import { nearest } from './nearest.ts';
 import { partKind, partKindNames, partSchema, sourceKinds, type Part } from './parts/index.ts';
@@ -94,6 +95,13 @@ function checkNames(
 ): void {
   if (Object.hasOwn(parts, EARTH))
     say('bad-name', ['parts', EARTH], `"${EARTH}" is remote earth itself`, { of: 'key', instead: 'another name' });
+  // A record leaves this one name out without a word.
+  for (const [map, names] of Object.entries({ parts, conditions }))
+    if (Object.hasOwn(names, '__proto__'))
+      say('bad-name', [map, '__proto__'], '"__proto__" cannot be a name', {
+        of: 'key',
+        instead: 'a name in plain words',
+      });
   for (const name of Object.keys(conditions))
     if (Object.hasOwn(parts, name))
       say('duplicate-name', ['conditions', name], `two things are called "${name}": a part and a condition`, {

@@ -1,5 +1,5 @@
 import type { DiagnosticCode } from './diagnostic.ts';
-import type { DocumentPath } from './document.ts';
+import type { DocumentPath } from './documentPlaces.ts';
 import type { Part } from './parts/index.ts';
 import type { TerminalName } from './terminal.ts';
 

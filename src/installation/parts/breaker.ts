@@ -5,7 +5,11 @@ import type { PartKind, PlannedBranch } from '../plan.ts';
 const schema = z
   .strictObject({
     kind: z.literal('breaker'),
-    rating_A: z.number().gt(0).max(1e5),
+    rating_A: z
+      .number()
+      .gt(0)
+      .max(1e5)
+      .meta({ examples: [20] }),
     poles: z
       .union([z.literal(1), z.literal(2)])
       .default(1)

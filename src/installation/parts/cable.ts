@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { perMetre, readConductor, tableTemperature_C, type Raceway } from '../conductor.ts';
+import { knownConductors, perMetre, readConductor, tableTemperature_C, type Raceway } from '../conductor.ts';
+import { nearest } from '../nearest.ts';
 import { leakage, type PartKind, type PlannedBranch, type Surroundings } from '../plan.ts';
 import { length_m, nameSchema, reactance_ohm, resistance_ohm, temperature_C } from '../quantity.ts';
 
@@ -8,7 +9,7 @@ const conductorSchema = z.string().superRefine((text, context) => {
   context.addIssue({
     code: 'custom',
     message: `no table has a conductor "${text.slice(0, 60)}"`,
-    params: { code: 'unknown-conductor', given: text },
+    params: { code: 'unknown-conductor', instead: nearest(text, knownConductors()) ?? '12 AWG Cu' },
   });
 });
 
@@ -21,9 +22,10 @@ const schema = z
     temperature_C: temperature_C.optional().describe('of the conductors; absent: that of their table'),
     raceway: z.enum(['none', 'pvc', 'aluminium', 'steel']).default('none'),
     insulation_ohm_m: z.number().gt(0).max(1e14).default(1e10).describe('insulation of one core to earth, Ω·m'),
-    cores: z
-      .record(nameSchema, z.union([conductorSchema, measuredSchema]))
-      .describe('by name: a conductor such as 12 AWG Cu or 2.5 mm² Cu, or measured ohms'),
+    cores: z.record(nameSchema, z.union([conductorSchema, measuredSchema]).meta({ examples: ['12 AWG Cu'] })).meta({
+      description: 'by name: a conductor such as 12 AWG Cu or 2.5 mm² Cu, or measured ohms',
+      examples: [{ line: '12 AWG Cu', neutral: '12 AWG Cu', protective: '12 AWG Cu' }],
+    }),
   })
   .superRefine((part, context) => {
     const byTable = Object.values(part.cores).some((core) => typeof core === 'string');

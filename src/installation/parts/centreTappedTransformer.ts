@@ -7,7 +7,11 @@ const percent = z.number().gt(0).max(50);
 const schema = z
   .strictObject({
     kind: z.literal('centre-tapped-transformer'),
-    rating_VA: z.number().gt(0).max(1e9),
+    rating_VA: z
+      .number()
+      .gt(0)
+      .max(1e9)
+      .meta({ examples: [25000] }),
     secondary_V: z.number().gt(0).max(1e5).default(240).describe('x1 to x3, no load'),
     angle_deg: z.number().min(-360).max(360).default(0),
     resistance_percent: percent.optional().describe('of the full winding on the rating'),

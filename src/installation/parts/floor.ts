@@ -1,20 +1,22 @@
 import { z } from 'zod';
 import { footResistance_ohm } from '../../earth/index.ts';
 import type { PartKind } from '../plan.ts';
-import { resistance_ohm, soil_ohm_m } from '../quantity.ts';
+import { resistance_ohm, resistivity_ohm_m, soilName, soil_ohm_m } from '../quantity.ts';
 
 const schema = z
   .strictObject({
     kind: z.literal('floor'),
     resistivity_ohm_m: soil_ohm_m.optional(),
+    of: soilName.optional().describe('instead of resistivity_ohm_m'),
     resistance_ohm: resistance_ohm.optional().describe('or measured, both feet to remote earth'),
   })
   .superRefine((part, context) => {
-    if ((part.resistivity_ohm_m === undefined) !== (part.resistance_ohm === undefined)) return;
+    const ways = [part.resistivity_ohm_m, part.of, part.resistance_ohm].filter((way) => way !== undefined);
+    if (ways.length === 1) return;
     context.addIssue({
       code: 'custom',
       path: [],
-      message: 'needs resistivity_ohm_m, or a measured resistance_ohm of both feet to earth',
+      message: 'needs one of resistivity_ohm_m, of, or a measured resistance_ohm of both feet to earth',
       params: { code: 'missing-key', instead: 'resistivity_ohm_m: 100' },
     });
   });
@@ -28,8 +30,14 @@ export const floor = {
   schema,
   terminals: () => ['surface'],
   plan(name, part) {
-    const both_ohm = part.resistance_ohm ?? footResistance_ohm(part.resistivity_ohm_m ?? 100) / 2;
     const branch = { name, from: `${name}.surface`, to: 'earth', role: 'floor', medium: 'soil' } as const;
-    return { branches: [{ ...branch, resistance_ohm: both_ohm, reactance_ohm: 0 }] };
+    return { branches: [{ ...branch, resistance_ohm: bothFeet_ohm(part), reactance_ohm: 0 }] };
   },
 } satisfies PartKind<Floor>;
+
+function bothFeet_ohm(part: Floor): number {
+  const resistivity = resistivity_ohm_m(part.resistivity_ohm_m, part.of);
+  if (part.resistance_ohm !== undefined) return part.resistance_ohm;
+  if (resistivity === undefined) throw new RangeError('floor: neither its material nor its resistance is given');
+  return footResistance_ohm(resistivity) / 2;
+}

@@ -43,10 +43,9 @@ type SchemasOf<Kinds extends readonly { readonly schema: unknown }[]> = {
 
 /** One part in the file, told apart by its `kind`. */
 // A mapped array keeps the order and the types of the list; only the type checker cannot see it.
-export const partSchema = z.discriminatedUnion(
-  'kind',
-  partKinds.map((kind) => kind.schema) as unknown as SchemasOf<typeof partKinds>,
-);
+export const partSchema = z
+  .discriminatedUnion('kind', partKinds.map((kind) => kind.schema) as unknown as SchemasOf<typeof partKinds>)
+  .meta({ examples: [{ kind: 'breaker', rating_A: 20 }] });
 
 /** One part, complete with its defaults. */
 export type Part = z.output<typeof partSchema>;

@@ -44,9 +44,7 @@ export const pipe = {
   schema,
   terminals: () => ['bond', 'tap'],
   plan(name, part) {
-    const { material = 'copper', length_m = 1, outside_mm = 22, wall_mm = 0.9 } = part;
-    const area_m2 = Math.PI * wall_mm * (outside_mm - wall_mm) * 1e-6;
-    const metal_ohm = part.resistance_ohm ?? (RESISTIVITY_ohm_m[material] * length_m) / area_m2;
+    const metal_ohm = along_ohm(part);
     const bond = `${name}.bond`;
     return {
       branches: [
@@ -72,3 +70,12 @@ export const pipe = {
     };
   },
 } satisfies PartKind<Pipe>;
+
+function along_ohm(part: Pipe): number {
+  const { material, length_m, outside_mm, wall_mm } = part;
+  if (part.resistance_ohm !== undefined) return part.resistance_ohm;
+  if (material === undefined || length_m === undefined || outside_mm === undefined || wall_mm === undefined)
+    throw new RangeError('pipe: neither its geometry nor its resistance is given');
+  const area_m2 = Math.PI * wall_mm * (outside_mm - wall_mm) * 1e-6;
+  return (RESISTIVITY_ohm_m[material] * length_m) / area_m2;
+}

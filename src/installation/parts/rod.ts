@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { rodResistance_ohm } from '../../earth/index.ts';
-import { length_m, resistance_ohm, soil_ohm_m } from '../quantity.ts';
 import type { PartKind } from '../plan.ts';
+import { length_m, resistance_ohm, resistivity_ohm_m, soilName, soil_ohm_m } from '../quantity.ts';
 
 const schema = z
   .strictObject({
@@ -9,11 +9,14 @@ const schema = z
     length_m: length_m.optional(),
     diameter_m: z.number().gt(0).max(1).optional(),
     soil_ohm_m: soil_ohm_m.optional(),
+    soil: soilName.optional().describe('instead of soil_ohm_m'),
     resistance_ohm: resistance_ohm.optional().describe('or measured, to remote earth'),
   })
   .superRefine((part, context) => {
     if (part.resistance_ohm !== undefined) return;
-    const missing = (['length_m', 'diameter_m', 'soil_ohm_m'] as const).filter((key) => part[key] === undefined);
+    const { length_m, diameter_m } = part;
+    const given = { length_m, diameter_m, soil_ohm_m: part.soil_ohm_m ?? part.soil };
+    const missing = Object.entries(given).flatMap(([key, value]) => (value === undefined ? [key] : []));
     if (missing.length > 0)
       context.addIssue({
         code: 'custom',
@@ -21,7 +24,7 @@ const schema = z
         message: `needs ${missing.join(', ')}, or a measured resistance_ohm`,
         params: { code: 'missing-key', instead: 'resistance_ohm: 25' },
       });
-    else if ((part.length_m ?? 0) < 4 * (part.diameter_m ?? 0))
+    else if (length_m !== undefined && diameter_m !== undefined && length_m > 0 && length_m < 4 * diameter_m)
       context.addIssue({
         code: 'custom',
         path: ['length_m'],
@@ -39,9 +42,15 @@ export const rod = {
   schema,
   terminals: () => ['top'],
   plan(name, part) {
-    const { length_m = 1, diameter_m = 0.01, soil_ohm_m = 100 } = part;
-    const resistance_ohm = part.resistance_ohm ?? rodResistance_ohm(length_m, diameter_m / 2, soil_ohm_m);
     const branch = { name, from: `${name}.top`, to: 'earth', role: 'electrode', medium: 'soil' } as const;
-    return { branches: [{ ...branch, resistance_ohm, reactance_ohm: 0 }] };
+    return { branches: [{ ...branch, resistance_ohm: toEarth_ohm(part), reactance_ohm: 0 }] };
   },
 } satisfies PartKind<Rod>;
+
+function toEarth_ohm(part: Rod): number {
+  const soil = resistivity_ohm_m(part.soil_ohm_m, part.soil);
+  if (part.resistance_ohm !== undefined) return part.resistance_ohm;
+  if (part.length_m === undefined || part.diameter_m === undefined || soil === undefined)
+    throw new RangeError('rod: neither its geometry nor its resistance is given');
+  return rodResistance_ohm(part.length_m, part.diameter_m / 2, soil);
+}

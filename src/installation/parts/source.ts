@@ -4,7 +4,11 @@ import { leakage, type PartKind } from '../plan.ts';
 
 const schema = z.strictObject({
   kind: z.literal('source'),
-  emf_V: z.number().gt(0).max(1e6),
+  emf_V: z
+    .number()
+    .gt(0)
+    .max(1e6)
+    .meta({ examples: [120] }),
   angle_deg: z.number().min(-360).max(360).default(0),
   resistance_ohm: resistance_ohm.default(0),
   reactance_ohm: reactance_ohm.default(0),

@@ -1,0 +1,98 @@
+import type { Phasors, Values } from '../electrics/index.ts';
+import type { Build, DeviceInfo } from './build.ts';
+import type { Conditions } from './conditions.ts';
+import type { Action } from './effects.ts';
+import type { Installation } from './installation.ts';
+import { AWAY_OHM, GAP_OHM, LEAST_OHM, type PlannedBranch } from './plan.ts';
+
+/** A planned branch with the part it belongs to and, if a condition owns it, that condition. */
+export interface Laid extends PlannedBranch {
+  readonly part: string;
+  readonly condition?: string;
+}
+
+interface Indexed {
+  readonly adds: readonly Change[];
+  readonly closes: readonly Change[];
+  readonly opens: readonly number[];
+}
+
+interface Change {
+  readonly branch: number;
+  readonly ohm: number;
+}
+
+const NOTHING: Indexed = { adds: [], closes: [], opens: [] };
+
+/** The function that gives every branch its values. All that does not depend on what is chosen is worked out here, once. */
+export function valuesOf(
+  laid: readonly Laid[],
+  coupling: readonly Phasors[],
+  actions: ReadonlyMap<string, Action>,
+  devices: readonly DeviceInfo[],
+  installation: Installation,
+  branch: (name: string) => number,
+): Build['values'] {
+  const base = phasorsOf(
+    laid.map(({ resistance_ohm }) => resistance_ohm),
+    laid.map(({ reactance_ohm }) => reactance_ohm),
+  );
+  const emf: Phasors = {
+    re: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.cos(angle_rad)),
+    im: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.sin(angle_rad)),
+  };
+  const changes = (list: readonly { readonly branch: string; readonly resistance_ohm: number }[]): readonly Change[] =>
+    list.map((change) => ({ branch: branch(change.branch), ohm: Math.max(change.resistance_ohm, LEAST_OHM) }));
+  const switches = new Map(
+    Object.entries(installation.conditions).map(([name, { options }]) => {
+      const indexed = options.map((option) => {
+        const effect = actions.get(name)?.effects.get(option);
+        const { adds = [], closes = [], opens = [] } = effect ?? {};
+        return [
+          option,
+          effect ? { adds: changes(adds), closes: changes(closes), opens: opens.map(branch) } : NOTHING,
+        ] as const;
+      });
+      return [name, { first: options[0] ?? '', effects: new Map<string, Indexed>(indexed) }] as const;
+    }),
+  );
+  const poles = new Map(devices.map((device) => [device.name, device.poles]));
+
+  return (conditions: Conditions, open, limb_ohm): Values => {
+    for (const name in conditions) known(switches.get(name), 'condition', name);
+    const chosen: Indexed[] = [];
+    for (const [name, { first, effects }] of switches) {
+      const option = conditions[name] ?? first;
+      const effect = known(effects.get(option), `option of "${name}"`, option);
+      if (effect !== NOTHING) chosen.push(effect);
+    }
+    const re = base.re.slice();
+    const im = base.im.slice();
+    const cut = (at: number): void => {
+      re[at] = GAP_OHM;
+      im[at] = 0;
+    };
+    for (const { adds } of chosen) for (const add of adds) re[add.branch] = (re[add.branch] ?? 0) + add.ohm;
+    for (const { closes } of chosen) for (const close of closes) re[close.branch] = close.ohm;
+    // Opening comes last: a conductor that is both loose and off is off.
+    for (const { opens } of chosen) opens.forEach(cut);
+    for (const device of open) known(poles.get(device), 'device', device).forEach(cut);
+    if (limb_ohm !== undefined) for (const [at, ohm] of limb_ohm) re[at] = Math.min(Math.max(ohm, LEAST_OHM), AWAY_OHM);
+    return { impedance: { re, im }, emf, coupling };
+  };
+}
+
+/** Impedances as phasors; no resistance below what the solver calls a conductor. */
+export function phasorsOf(resistance_ohm: readonly number[], reactance_ohm: readonly number[]): Phasors {
+  return {
+    re: Float64Array.from(resistance_ohm, (ohm) => Math.max(ohm, LEAST_OHM)),
+    im: Float64Array.from(reactance_ohm),
+  };
+}
+
+/** What was found.
+ *  @throws RangeError naming what there is not */
+export function known<T>(found: T | undefined, what: string, name: string): T {
+  if (found === undefined) throw new RangeError(`There is no ${what} called "${name}"`);
+  return found;
+}
