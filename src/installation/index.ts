@@ -9,3 +9,8 @@ export { printDiagnostics, type Diagnostic, type DiagnosticCode } from './diagno
 export { compile } from './compile.ts';
 export { readInstallation, type Reading } from './read.ts';
 export { initialConditions, setConditions, type ChosenConditions } from './choose.ts';
+/** For other files that people write, such as lessons: the same reading, the same complaints. */
+export { readDocument, type WrittenDocument } from './document.ts';
+export { type DocumentPath } from './documentPlaces.ts';
+export { shapeDiagnostics } from './shape.ts';
+export { nearest } from './nearest.ts';
