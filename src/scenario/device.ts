@@ -102,12 +102,9 @@ function isTimed(operation: Operation): boolean {
 }
 
 function scaled(operation: Operation, by: number): Operation {
-  return by === 1
-    ? operation
-    : {
-        ...operation,
-        at_s: operation.at_s * by,
-        earliest_s: operation.earliest_s * by,
-        latest_s: operation.latest_s * by,
-      };
+  if (by === 1) return operation;
+  // A slower device may not be under way at all: never stays never.
+  const part = (time_s: number): number => (time_s === Infinity ? Infinity : time_s * by);
+  const { at_s, earliest_s, latest_s } = operation;
+  return { ...operation, at_s: part(at_s), earliest_s: part(earliest_s), latest_s: part(latest_s) };
 }

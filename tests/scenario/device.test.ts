@@ -35,6 +35,12 @@ describe('a device whose current changes under way', () => {
     expect(outlook(gfci(0.02), memory, 'slow').at_s).toBeCloseTo(0.5, 9);
   });
 
+  test('an operation that is due leaves a slower device that never starts at never', () => {
+    // 5.9 mA is above the middle threshold of 5 mA and below the slow one of 6 mA.
+    const due = memoryAfter(gfci(0.0059), COLD, 10, 'middle');
+    expect(outlook(gfci(0.0059), due, 'middle')).toMatchObject({ at_s: 0, earliest_s: 0, latest_s: Infinity });
+  });
+
   test('a GFCI whose current falls below its threshold forgets', () => {
     const half = memoryAfter(gfci(0.02), COLD, 0.5, 'slow');
     expect(memoryAfter(gfci(0.001), half, 0.001, 'slow').share).toBe(0);

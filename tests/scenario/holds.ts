@@ -1,4 +1,4 @@
-import type { Network, Solution, Values } from '../../src/electrics/index.ts';
+import type { Network, Phasors, Solution, Values } from '../../src/electrics/index.ts';
 import type { Happening, Interval, Timeline } from '../../src/scenario/index.ts';
 
 /** Relative; double rounding over a hundred branches stays far below. */
@@ -28,56 +28,62 @@ export function broken(timeline: Timeline): readonly string[] {
   ];
 }
 
-/** Kirchhoff at every node, Ohm in every branch, and as much power out of the sources as into everything else. */
-export function electricsWrong(network: Network, values: Values, { volts, amperes }: Solution): readonly string[] {
-  const found: string[] = [];
-  const count = network.branches.length;
-  const largest = Math.max(...Array.from({ length: count }, (_, b) => Math.hypot(amperes.re[b]!, amperes.im[b]!)));
-  if (!(largest < Infinity)) return [`a current is ${largest} A`];
-  const sums = network.nodes.map(() => ({ re: 0, im: 0 }));
-  const falls = fallsOf(network, values, { volts, amperes });
+/** Kirchhoff at every node, and as much power out of the sources as into everything else. */
+export function electricsWrong(network: Network, values: Values, { amperes }: Solution): readonly string[] {
+  const { re, im } = amperes;
+  const { emf } = values;
+  const [fallRe, fallIm] = falls(network, values, amperes);
+  const sumRe = new Float64Array(network.nodes.length);
+  const sumIm = new Float64Array(network.nodes.length);
+  let largest = 0;
   let given = 0;
-  let surplus = { re: 0, im: 0 };
+  let surplusRe = 0;
+  let surplusIm = 0;
   network.branches.forEach(({ from, to }, b) => {
-    const i = { re: amperes.re[b]!, im: amperes.im[b]! };
-    sums[from]!.re -= i.re;
-    sums[from]!.im -= i.im;
-    sums[to]!.re += i.re;
-    sums[to]!.im += i.im;
-    const e = { re: values.emf.re[b]!, im: values.emf.im[b]! };
-    const net = { re: e.re - falls[b]!.re, im: e.im - falls[b]!.im };
-    given += Math.hypot(e.re, e.im) * Math.hypot(i.re, i.im);
-    surplus = {
-      re: surplus.re + net.re * i.re + net.im * i.im,
-      im: surplus.im + net.im * i.re - net.re * i.im,
-    };
+    const [ir, ii] = [re[b]!, im[b]!];
+    const size = Math.sqrt(ir * ir + ii * ii);
+    if (!(size <= largest)) largest = size;
+    sumRe[from]! -= ir;
+    sumIm[from]! -= ii;
+    sumRe[to]! += ir;
+    sumIm[to]! += ii;
+    const netRe = emf.re[b]! - fallRe[b]!;
+    const netIm = emf.im[b]! - fallIm[b]!;
+    given += Math.hypot(emf.re[b]!, emf.im[b]!) * size;
+    surplusRe += netRe * ir + netIm * ii;
+    surplusIm += netIm * ir - netRe * ii;
   });
-  sums.forEach((sum, node) => {
-    const over = Math.hypot(sum.re, sum.im) / largest;
+  const found: string[] = [];
+  sumRe.forEach((sum, node) => {
+    const over = Math.sqrt(sum * sum + sumIm[node]! * sumIm[node]!) / largest;
     if (!(over <= KIRCHHOFF)) found.push(`currents at ${network.nodes[node]} sum to ${over} of the largest`);
   });
-  const lost = Math.hypot(surplus.re, surplus.im) / given;
+  const lost = Math.hypot(surplusRe, surplusIm) / given;
   if (!(lost <= KIRCHHOFF)) found.push(`${lost} of the power comes from nowhere`);
   return found;
 }
 
-function fallsOf({ branches, windings }: Network, { impedance, coupling }: Values, { amperes }: Solution) {
-  const falls = branches.map((_, b) => product(impedance.re[b]!, impedance.im[b]!, amperes.re[b]!, amperes.im[b]!));
+/** Z·I of every branch, windings by their matrix. */
+function falls({ branches, windings }: Network, { impedance, coupling }: Values, { re, im }: Phasors) {
+  const fallRe = new Float64Array(branches.length);
+  const fallIm = new Float64Array(branches.length);
+  for (let b = 0; b < branches.length; b += 1) {
+    fallRe[b] = impedance.re[b]! * re[b]! - impedance.im[b]! * im[b]!;
+    fallIm[b] = impedance.re[b]! * im[b]! + impedance.im[b]! * re[b]!;
+  }
   windings.forEach(({ branches: wound }, w) => {
     const matrix = coupling[w]!;
     wound.forEach((b, row) => {
-      const terms = wound.map((other, column) => {
+      fallRe[b] = 0;
+      fallIm[b] = 0;
+      wound.forEach((other, column) => {
         const at = row * wound.length + column;
-        return product(matrix.re[at]!, matrix.im[at]!, amperes.re[other]!, amperes.im[other]!);
+        fallRe[b]! += matrix.re[at]! * re[other]! - matrix.im[at]! * im[other]!;
+        fallIm[b]! += matrix.re[at]! * im[other]! + matrix.im[at]! * re[other]!;
       });
-      falls[b] = terms.reduce((sum, term) => ({ re: sum.re + term.re, im: sum.im + term.im }));
     });
   });
-  return falls;
-}
-
-function product(ar: number, ai: number, br: number, bi: number): { re: number; im: number } {
-  return { re: ar * br - ai * bi, im: ar * bi + ai * br };
+  return [fallRe, fallIm] as const;
 }
 
 function timeWrong(intervals: readonly Interval[]): readonly string[] {
@@ -177,8 +183,8 @@ function peopleWrong(intervals: readonly Interval[]): readonly string[] {
   );
 }
 
-/** Infinity means "never" and is allowed outside of a solution; NaN never is. */
-function isWhole(value: unknown): boolean {
+/** Whether every number in this is one. Infinity means "never" and is allowed outside of a solution; NaN never is. */
+export function isWhole(value: unknown): boolean {
   if (typeof value === 'number') return !Number.isNaN(value);
   if (value instanceof Float64Array) return value.every(Number.isFinite);
   if (typeof value !== 'object' || value === null) return true;

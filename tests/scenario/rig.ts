@@ -1,5 +1,4 @@
-import { compile } from '../../src/installation/compile.ts';
-import { installationSchema } from '../../src/installation/installation.ts';
+import { compile, installationSchema } from '../../src/installation/index.ts';
 import type { Build } from '../../src/installation/index.ts';
 
 /** A bench of measured values (invented): a 120 V source earthed through 1 Ω, two breakers in series, a machine whose line
