@@ -17,10 +17,12 @@ export interface Box {
 /** What the current is there for. Person: it passes through somebody; stray: it flows where no normal current belongs. */
 export type CurrentKind = 'load' | 'fault' | 'stray' | 'person';
 
-/** One branch that carries at least 0.5 mA. */
+/** One stretch of the drawing that carries at least 0.5 mA. */
 export interface Ribbon {
-  /** Name of the branch. */
+  /** Name of the branch; a name of its own where several branches share a bar, or one branch takes two ways. */
   readonly id: string;
+  /** Branches whose sum it shows; none for the soil between electrodes. */
+  readonly branches: readonly string[];
   readonly part: string;
   /** From the `from` end of the branch to its `to` end. */
   readonly route: readonly Point[];
@@ -38,8 +40,12 @@ export interface Ribbon {
   readonly delay_s: number;
   /** How long it takes to appear along its route, s. */
   readonly run_s: number;
+  /** Distance of its upstream end from the winding, along the current, units of the drawing; keeps marks in step across joints. */
+  readonly reach: number;
   /** True where it lies over soil, brick or metal and needs a casing to be seen. */
   readonly casing: boolean;
+  /** What it passes in front of. */
+  readonly over: 'parts' | 'people';
 }
 
 /** A ribbon that a device has just cut off: it empties away from the break. */
@@ -76,21 +82,22 @@ export interface Halo {
 
 /** One drawing that stands in the picture. */
 export interface PartView {
+  /** Stays the same while its drawing changes: a change of pose. */
   readonly id: string;
-  /** File stem of the SVG. */
+  /** Path of the SVG under assets/, without its ending. */
   readonly drawing: string;
   readonly x: number;
   readonly y: number;
+  /** Layer, one of the depiction's `groups`. */
+  readonly group: string;
   /** Painted from low to high. */
   readonly order: number;
-  /** Named groups of the drawing that show now; groups of the same drawing not named here and known as poses are hidden. */
-  readonly poses: readonly string[];
-  /** 0 to 1 of its full working voltage; lamps and the oven glow by it. */
-  readonly lit: number;
-  /** True while it turns. */
-  readonly running: boolean;
-  /** Nearness for parallax: 0 stands with the house, below 0 lies behind it. */
-  readonly depth: number;
+  /** 0 to 1; what glows shows by its volts. */
+  readonly opacity: number;
+  /** True while it turns about its anchor `shaft`. */
+  readonly turning: boolean;
+  /** Share of the camera's movement by which it lags behind. */
+  readonly parallax: number;
 }
 
 /** A thing that can be asked about and, where it may fail, changed. */
@@ -103,6 +110,8 @@ export interface Hotspot {
   readonly target: Box;
   /** Condition offered when it is pressed. */
   readonly condition?: string;
+  /** Room for its name: 1 always, 2 when the camera is nearer, 3 only when it is selected. */
+  readonly rank: number;
   /** True for the few whose name stands in the picture; the others show it on approach. */
   readonly prominent: boolean;
 }
@@ -147,9 +156,9 @@ export interface Strip {
 
 /** The person in the picture. */
 export interface PersonView {
-  readonly pose: 'away' | 'hand' | 'both-hands';
-  readonly reaction: 'calm' | 'startled' | 'held';
-  /** Where the drawn limbs meet things and where the trunk is, for ribbons. */
+  readonly pose: 'away' | 'hand' | 'both' | 'startle' | 'held' | 'held both' | 'fallen';
+  readonly reaction: 'calm' | 'startled' | 'held' | 'fallen';
+  /** What is to be said of it; empty if nothing. */
   readonly caption: string;
 }
 
@@ -168,6 +177,8 @@ export interface Depiction {
   readonly region: 'north-america' | 'iec';
   readonly world: { readonly width: number; readonly height: number };
   readonly frames: Readonly<Record<string, Box>>;
+  /** Layers from back to front; `ribbons` and `body ribbons` are those of conductors and currents. */
+  readonly groups: readonly string[];
   readonly parts: readonly PartView[];
   readonly conductors: readonly Conductor[];
   readonly ribbons: readonly Ribbon[];

@@ -1,3 +1,5 @@
+export { depict } from './depict.ts';
+export { stripPosition, stripTime } from './strip.ts';
 export type {
   Box,
   Conductor,

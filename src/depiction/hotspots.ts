@@ -1,0 +1,119 @@
+import { abs, phasor } from '../electrics/index.ts';
+import { capital, label, quantity, say, type Vocabulary } from '../explain/index.ts';
+import type { Build, Part } from '../installation/index.ts';
+import type { Interval } from '../scenario/index.ts';
+import type { Hotspot, PersonView } from './depiction.ts';
+import { LEAST_A } from './flow.ts';
+import { workingShare } from './parts.ts';
+import type { Place } from './place.ts';
+
+/** Less than this on metal is nothing to speak of, V. */
+const LEAST_V = 0.5;
+
+/** Everything in the picture that can be pointed at, from the winding on, each with what is to be said of it now. */
+export function hotspots(
+  build: Build,
+  interval: Interval,
+  place: Place,
+  metal: ReadonlyMap<string, number>,
+  person: PersonView,
+  vocabulary: Vocabulary,
+): readonly Hotspot[] {
+  return Object.entries(build.installation.parts).flatMap(([id, made]): Hotspot[] => {
+    const plate = place.plates[id];
+    const target = place.targets[id];
+    if (!plate || !target || hidden(id, place, interval)) return [];
+    const condition = place.offers[id];
+    return [
+      {
+        id,
+        name: label(id, vocabulary),
+        detail: detailOf(id, made, build, interval, metal, person, vocabulary),
+        plate,
+        target,
+        rank: place.ranks[id] ?? 3,
+        prominent: place.ranks[id] === 1,
+        ...(condition !== undefined && condition in build.installation.conditions ? { condition } : {}),
+      },
+    ];
+  });
+}
+
+function hidden(id: string, { appears }: Place, { conditions }: Interval): boolean {
+  const needed = appears[id];
+  return needed !== undefined && conditions[needed] !== 'yes';
+}
+
+function detailOf(
+  id: string,
+  made: Part,
+  build: Build,
+  interval: Interval,
+  metal: ReadonlyMap<string, number>,
+  person: PersonView,
+  vocabulary: Vocabulary,
+): string {
+  switch (made.kind) {
+    case 'centre-tapped-transformer':
+      return say('detail.owner', vocabulary, { power: quantity(made.rating_VA, 'VA') });
+    case 'breaker':
+    case 'residual-device': {
+      const device = interval.devices.find((one) => one.device === id);
+      if (device?.state === 'not fitted') return say('detail.not-fitted', vocabulary);
+      if (device?.state === 'open') return say('detail.open', vocabulary);
+      const carries = carried(device?.amperes ?? 0, vocabulary);
+      return device?.state === 'jammed' ? joined(say('detail.jammed', vocabulary), carries) : carries;
+    }
+    case 'appliance': {
+      const volts = metal.get(id) ?? 0;
+      const running = workingShare(build, interval, id) > 0;
+      const amperes = quantity(abs(phasor(interval.solution.amperes, build.branch(id))), 'A');
+      const work = running ? say('detail.running', vocabulary, { amperes }) : say('detail.off', vocabulary);
+      return joined(above(volts, vocabulary), work);
+    }
+    case 'fitting':
+    case 'service-panel':
+      return above(metal.get(id) ?? 0, vocabulary) || say('detail.dead', vocabulary);
+    case 'joint':
+      if (interval.conditions[`${id} missing`] === 'yes') return say('detail.missing', vocabulary);
+      return carried(abs(phasor(interval.solution.amperes, build.branch(id))), vocabulary);
+    case 'cable':
+      return cable(id, Object.keys(made.cores), build, interval, vocabulary);
+    case 'rod':
+    case 'pipe':
+    case 'floor':
+      return carried(abs(phasor(interval.solution.amperes, build.branch(id))), vocabulary);
+    case 'person':
+      return person.caption.replace(/^[^:]*: /, '') || say('detail.away', vocabulary);
+    default:
+      return '';
+  }
+}
+
+function cable(id: string, cores: readonly string[], build: Build, interval: Interval, vocabulary: Vocabulary): string {
+  const broken = Object.entries(build.installation.conditions).some(
+    ([name, condition]) =>
+      condition.kind === 'open' &&
+      interval.conditions[name] === 'yes' &&
+      (condition.at ?? condition.between?.join(' ') ?? '').includes(id),
+  );
+  const most = Math.max(...cores.map((core) => abs(phasor(interval.solution.amperes, build.branch(`${id}.${core}`)))));
+  return joined(broken ? say('detail.broken', vocabulary) : '', carried(most, vocabulary));
+}
+
+function above(volts: number, vocabulary: Vocabulary): string {
+  return volts >= LEAST_V ? say('detail.volts', vocabulary, { volts: quantity(volts, 'V') }) : '';
+}
+
+function carried(amperes: number, vocabulary: Vocabulary): string {
+  return amperes >= LEAST_A ? say('detail.carries', vocabulary, { amperes: quantity(amperes, 'A') }) : '';
+}
+
+function joined(...texts: readonly string[]): string {
+  return texts.filter((text) => text !== '').join(', ');
+}
+
+/** The same things as sentences, for those who do not see the picture. */
+export function twin(spots: readonly Hotspot[]): readonly string[] {
+  return spots.filter(({ detail }) => detail !== '').map(({ name, detail }) => `${capital(name)}: ${detail}.`);
+}
