@@ -93,7 +93,7 @@ export function readConductor(text: string): Conductor | undefined {
   if (groups === undefined) return undefined;
   const system = groups.unit === 'AWG' || groups.unit === 'kcmil' ? 'AWG' : 'mm²';
   const size = groups.size ?? '';
-  if (system === 'AWG' && size.length === 3 && !size.includes('/') !== (groups.unit === 'kcmil')) return undefined;
+  if (system === 'AWG' && /^\d{3}$/.test(size) !== (groups.unit === 'kcmil')) return undefined;
   const conductor: Conductor = {
     metal: groups.metal === 'Al' ? 'Al' : 'Cu',
     size,
