@@ -28,6 +28,19 @@ export function isWordKey(key: string): key is WordKey {
   return Object.hasOwn(CATALOGUE, key);
 }
 
+/** A trade word on its own; with a capital key it has a capital: `rod`, `Rod`.
+ *  @throws RangeError naming a word the vocabularies do not have */
+export function term(key: string, vocabulary: Vocabulary): string {
+  const word = Object.hasOwn(TERMS[vocabulary], key) ? TERMS[vocabulary][key] : undefined;
+  if (word === undefined) throw new RangeError(`term: there is no trade word "${key}"`);
+  return String(word);
+}
+
+/** The keys of all trade words. */
+export function termKeys(): readonly string[] {
+  return Object.keys(TERMS.iec);
+}
+
 /** Parses every message now, so that the first click need not: call it while nothing happens. */
 export function prepareWords(): void {
   for (const key of Object.keys(CATALOGUE)) if (isWordKey(key)) formatOf(key);

@@ -1,1 +1,18 @@
-export type { Answer, Assertion, Lesson, Mark, Progress, Step } from './lesson.ts';
+/** Lessons: read and proven against the solver, played without a clock, marked. */
+export type { Answer, Assertion, Claim, Lesson, Repair, Step, StepOf } from './lesson.ts';
+export { placeNamed, readLesson } from './readLesson.ts';
+export type { LessonReading, LessonSurroundings } from './readLesson.ts';
+export { lessonJsonSchema } from './lessonFile.ts';
+export { prove, repairText, repairWorks } from './prove.ts';
+export type { Proof } from './prove.ts';
+export { claimText } from './claim.ts';
+export { lessonMachine } from './lessonMachine.ts';
+export type { LessonEvent, LessonInput } from './lessonMachine.ts';
+export { choicesOf, hintsLeft, stepNow } from './playing.ts';
+export type { Playing } from './playing.ts';
+export { fits, freshProgress, mark } from './progress.ts';
+export type { Mark, Progress, Result } from './progress.ts';
+export { fill } from './fact.ts';
+export { conditionsOf, runWith } from './runs.ts';
+export { readProse } from './prose.ts';
+export type { Block, Span } from './prose.ts';

@@ -1,119 +1,106 @@
-/** A claim about a run that the solver can prove or refute. Times s from the fault, amperes and volts r.m.s. in the first
- *  interval after it strikes. `with` changes conditions for this claim only ("third wire open=no"). */
-export type Assertion =
+import type { Zone } from '../body/index.ts';
+
+/** What is claimed of a run. Times s from the fault; amperes and volts r.m.s. in the instant after the fault strikes or
+ *  the hand touches (in ordinary work, where neither happens); a zone is the worst of the whole run. */
+export type Claim =
+  | { readonly kind: 'device'; readonly device: string; readonly operates: 'never' | { readonly within_s: number } }
   | {
-      readonly device: string;
-      readonly operates: 'never' | { readonly within_s: number };
-      readonly with?: readonly string[];
-    }
-  | {
+      readonly kind: 'through';
+      /** a branch, or a part for the largest current in it */
       readonly through: string;
       readonly above_A?: number;
       readonly below_A?: number;
-      readonly with?: readonly string[];
     }
   | {
+      readonly kind: 'touching';
+      /** a terminal; its volts count above the floor */
       readonly touching: string;
       readonly above_V?: number;
       readonly below_V?: number;
-      readonly with?: readonly string[];
     }
   | {
+      readonly kind: 'person';
       readonly person: string;
-      readonly 'zone-at-least'?: string;
-      readonly 'zone-below'?: string;
-      readonly with?: readonly string[];
+      readonly above_A?: number;
+      readonly below_A?: number;
+      readonly reaches?: Zone;
+      readonly stays_below?: Zone;
     };
 
-/** One answer of a prediction. The claim is proven to hold exactly when the answer is right. */
+/** A claim about a run that the solver proves or refutes. */
+export interface Assertion {
+  readonly claim: Claim;
+  /** Changes for this claim only, upon what is given: "bonding jumper missing". */
+  readonly with: readonly string[];
+}
+
+/** One answer of a prediction. Its claim holds exactly when the answer is right; the checker proves that. */
 export interface Answer {
   readonly say: string;
   readonly right: boolean;
-  /** Markdown shown after the run to whoever chose it; numbers filled */
+  /** said after the run to whoever chose it */
   readonly because: string;
   readonly claim: Assertion;
 }
 
-/** One step of a lesson. `given` are the conditions that hold while it is shown (the lesson's own unless it names others). */
-export type Step =
-  | {
-      readonly kind: 'show';
-      readonly title: string;
-      readonly prose: string;
-      readonly given: readonly string[];
-      readonly look?: string;
-    }
-  | {
-      readonly kind: 'predict';
-      readonly title: string;
-      /** the question, big */
-      readonly ask: string;
-      readonly prose: string;
-      readonly given: readonly string[];
-      readonly answers: readonly Answer[];
-      readonly hints: readonly string[];
-      readonly look?: string;
-    }
-  | {
-      readonly kind: 'run';
-      readonly title: string;
-      readonly prose: string;
-      readonly given: readonly string[];
-      readonly until_s: number;
-      readonly watch: string;
-    }
-  | {
-      readonly kind: 'explain';
-      readonly title: string;
-      readonly prose: string;
-      readonly given: readonly string[];
-      readonly look?: string;
-    }
-  | {
-      readonly kind: 'make-safe';
-      readonly title: string;
-      readonly ask: string;
-      readonly prose: string;
-      readonly given: readonly string[];
-      /** conditions the learner may change */
-      readonly repairs: readonly string[];
-      readonly goal: readonly Assertion[];
-      readonly hints: readonly string[];
-    };
+interface Told {
+  readonly title: string;
+  /** prose with facts still to be filled */
+  readonly text: string;
+  /** conditions that hold: those of the lesson, then those of the step */
+  readonly given: readonly string[];
+  /** the part the picture turns to */
+  readonly look?: string;
+}
 
-/** A lesson as read from its folder; every name in it has been looked up in the place. */
+interface Asked {
+  /** the question, one big sentence */
+  readonly ask: string;
+  readonly hints: readonly string[];
+}
+
+/** One step of a lesson. A prediction is always followed by the run that answers it. */
+export type Step =
+  | ({ readonly kind: 'show' } & Told)
+  | ({ readonly kind: 'predict'; readonly answers: readonly Answer[] } & Told & Asked)
+  | ({
+      readonly kind: 'run';
+      /** how long to look, s */
+      readonly until_s: number;
+      /** device or part to watch */
+      readonly watch: string;
+    } & Told)
+  | ({ readonly kind: 'explain' } & Told)
+  | ({
+      readonly kind: 'make-safe';
+      /** repairs to choose from */
+      readonly repairs: readonly Repair[];
+      readonly goal: readonly Assertion[];
+    } & Told &
+      Asked);
+
+/** One repair to choose: a change of conditions, and what is said once it was tried. */
+export interface Repair {
+  readonly change: string;
+  readonly right: boolean;
+  readonly because: string;
+}
+
+/** One kind of step. */
+export type StepOf<K extends Step['kind']> = Extract<Step, { readonly kind: K }>;
+
+/** A lesson as read from its folder: plain data; every name in it exists in the place. */
 export interface Lesson {
   /** folder name, e.g. a-rod-is-not-a-wire */
   readonly id: string;
   readonly title: string;
   /** the misconception it removes */
   readonly removes: string;
-  /** what the learner will be able to do, after "I can …" */
+  /** goes on from "Afterwards you can …" */
   readonly afterwards: string;
+  readonly minutes: number;
   readonly place: string;
   readonly given: readonly string[];
-  readonly minutes: number;
   readonly steps: readonly Step[];
   readonly proves: readonly Assertion[];
-}
-
-/** One step's mark: predictions and repairs are marked, the rest is not. */
-export interface Mark {
-  readonly step: number;
-  readonly right: boolean;
-  /** hints opened before answering */
-  readonly hints: number;
-  /** tries used; 1 for a prediction */
-  readonly tries: number;
-}
-
-/** What a learner has done in one lesson; plain JSON, so that records can keep it. */
-export interface Progress {
-  readonly lesson: string;
-  readonly step: number;
-  /** chosen answer by step index (as text key) */
-  readonly answers: Readonly<Record<string, number>>;
-  readonly hints: Readonly<Record<string, number>>;
-  readonly marks: readonly Mark[];
-  readonly done: boolean;
 }

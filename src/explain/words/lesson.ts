@@ -40,5 +40,10 @@ export const LESSON_WORDS = {
   'lesson.none': 'There is no lesson here yet.',
   'lesson.prose.missing': 'not known here',
   'fact.never': 'never',
-  'fact.zone.none': 'none',
+  'claim.never': '{subject} never opens',
+  'claim.within': '{subject} opens within {time}',
+  'claim.above': 'above {value}',
+  'claim.below': 'below {value}',
+  'claim.reaches': 'reaches zone {zone}',
+  'claim.below.zone': 'stays below zone {zone}',
 } as const;
