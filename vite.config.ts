@@ -3,6 +3,8 @@ import { chmodSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
 import { bundled } from './.ci/bundled.mjs';
+import { readerApart } from './.ci/readerApart.mjs';
+import { PURE } from './.ci/rooms.js';
 import { svgAnchors } from './.ci/svgAnchors.mjs';
 
 /** What the built page may do: its own files only, no eval, no inline script or style, nothing sent anywhere. */
@@ -39,17 +41,27 @@ function executable(file: string): Plugin {
   return { name: 'executable', apply: 'build', closeBundle: () => chmodSync(file, 0o755) };
 }
 
+/** Pure rooms do nothing by being imported, so what is not used of them stays out of a chunk. */
+const pure = new RegExp(`/src/(${PURE.join('|')})/`);
+
 const app: ViteUserConfig = {
   root: 'src',
   base: './',
   publicDir: '../assets/public',
-  plugins: [react(), svgAnchors(), bundled(), contentSecurityPolicy()],
+  plugins: [
+    react(),
+    svgAnchors(),
+    bundled(),
+    readerApart({ reader: /\/src\/app\/openFile\.ts$/, room: /\/src\/(installation|lesson)\// }),
+    contentSecurityPolicy(),
+  ],
   build: {
     outDir: '../dist/app',
     emptyOutDir: true,
     target: 'es2022',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: { treeshake: { moduleSideEffects: (id) => !pure.test(id) } },
   },
 };
 

@@ -3,7 +3,12 @@ import { useSay } from './useDesk.ts';
 
 const LIMITS = ['about.1', 'about.2', 'about.3', 'about.4', 'about.5'] as const;
 const CAUTIONS = ['caution.model', 'caution.measure', 'caution.codes', 'caution.shock'] as const;
-const SOURCES = ['about.source.body', 'about.source.devices', 'about.source.conductors', 'about.source.transformer'] as const;
+const SOURCES = [
+  'about.source.body',
+  'about.source.devices',
+  'about.source.conductors',
+  'about.source.transformer',
+] as const;
 
 /** What the model can and cannot do, cautions, sources. */
 export function AboutDialog({ onClose }: { readonly onClose: () => void }) {

@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import { quantity, type StoryLine } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
-import { useAccount, useAdvice } from './shown.ts';
+import { useAccount, useAdvice } from './useAccount.ts';
 import { Ledger } from './Ledger.tsx';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 

@@ -155,8 +155,7 @@ function useLink(
       const { place, conditions } = store.get();
       if (shown === conditions) return;
       shown = conditions;
-      const fragment =
-        place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary);
+      const fragment = place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary);
       history.replaceState(null, '', fragment === place.id ? location.pathname : `#${fragment}`);
     };
     write();

@@ -6,7 +6,7 @@ import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 
 /** The groups in the order in which they are read: what fails, the way home, what should open, what runs, the person. */
 const GROUPS = ['fault', 'path', 'device', 'load', 'person'] as const;
-const FEW = 5; // shown before "more"
+const FEW = 4; // shown before "more"
 
 /** What is the matter: every condition as a sentence that can be pressed. Folded it shows those that are set and the first
  *  of the others, unfolded all of them by group. */

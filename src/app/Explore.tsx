@@ -1,21 +1,22 @@
+import { Suspense } from 'react';
 import type { Theme } from '../scene/index.ts';
 import { Account, Outcome, Ways } from './Account.tsx';
 import { Conditions } from './Conditions.tsx';
-import { ProfilePanel } from './ProfilePanel.tsx';
-import { Stage } from './Stage.tsx';
-import { TimeStrip } from './TimeStrip.tsx';
+import { NarrowProfile, Picture } from './lazyPicture.ts';
 import { useSay } from './useDesk.ts';
 import { useNarrow } from './useNarrow.ts';
 
 /** The desk: stage, profile and strip on the left, what is the matter and what happens on the right; on a phone all in
  *  one column. */
-export function Explore({ theme }: { readonly theme: Theme }) {
+export function Explore({ theme, sound }: { readonly theme: Theme; readonly sound: boolean }) {
   const say = useSay();
+  const loading = <div className="stage stage-loading">{say('app.loading')}</div>;
   if (useNarrow())
     return (
-      <main className="desk desk-narrow">
-        <Stage theme={theme} />
-        <TimeStrip />
+      <main className="desk-narrow">
+        <Suspense fallback={loading}>
+          <Picture theme={theme} sound={sound} profile={false} />
+        </Suspense>
         <section className="sheet account" aria-label={say('account.heading')} id="account">
           <Outcome />
         </section>
@@ -23,14 +24,17 @@ export function Explore({ theme }: { readonly theme: Theme }) {
         <section className="sheet account" aria-label={say('ledger.way')}>
           <Ways />
         </section>
-        <ProfilePanel view={null} />
+        <Suspense fallback={null}>
+          <NarrowProfile />
+        </Suspense>
       </main>
     );
   return (
     <main className="desk">
       <div className="desk-left">
-        <Stage theme={theme} below={(view) => <ProfilePanel view={view} />} />
-        <TimeStrip />
+        <Suspense fallback={loading}>
+          <Picture theme={theme} sound={sound} profile />
+        </Suspense>
       </div>
       <div className="desk-right">
         <Conditions />

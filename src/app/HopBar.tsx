@@ -27,7 +27,13 @@ export function HopBar({
   }
   return (
     <div className="hop-bar">
-      <button type="button" className="round" aria-label={say('stage.previous')} disabled={at === 0} onClick={() => go(at - 1)}>
+      <button
+        type="button"
+        className="round"
+        aria-label={say('stage.previous')}
+        disabled={at === 0}
+        onClick={() => go(at - 1)}
+      >
         ←
       </button>
       <span aria-live="polite">

@@ -35,16 +35,23 @@ export const Ledger = memo(function Ledger({ ledger }: { readonly ledger: Ledger
 
 const Way = memo(function Way({ way, of }: { readonly way: WayHome; readonly of: LedgerFacts['of'] }) {
   const { lit, held, ...point } = usePointing(`way ${way.name}`, way.via, way.branches);
+  const hover = { onPointerEnter: point.onPointerEnter, onPointerLeave: point.onPointerLeave };
   return (
-    <tr className={lit ? 'way lit' : 'way'} onPointerEnter={point.onPointerEnter} onPointerLeave={point.onPointerLeave}>
-      <th scope="row">
-        <button type="button" aria-pressed={held} {...point}>
-          <Swatch form={formOf(way.kind, of)} />
-          <span>{way.text}</span>
-        </button>
-        {way.hops.length > 0 && <p className="hops">{way.hops.join(' → ')}</p>}
-      </th>
-      <td>{quantity(way.amperes, 'A')}</td>
-    </tr>
+    <>
+      <tr className={lit ? 'way lit' : 'way'} {...hover}>
+        <th scope="row">
+          <button type="button" aria-pressed={held} {...point}>
+            <Swatch form={formOf(way.kind, of)} />
+            <span>{way.text}</span>
+          </button>
+        </th>
+        <td>{quantity(way.amperes, 'A')}</td>
+      </tr>
+      {way.hops.length > 0 && (
+        <tr className={lit ? 'hops lit' : 'hops'} {...hover}>
+          <td colSpan={2}>{way.hops.join(' → ')}</td>
+        </tr>
+      )}
+    </>
   );
 });

@@ -2,7 +2,7 @@ import { memo, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'r
 import { ProfileChart } from '../charts/index.ts';
 import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
-import { useDepiction } from './shown.ts';
+import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import type { View } from './useScene.ts';
 

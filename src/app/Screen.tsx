@@ -1,13 +1,12 @@
-import { useDepiction } from './shown.ts';
-import { useAccount } from './shown.ts';
 import type { Theme } from '../scene/index.ts';
+import { Demonstrate } from './Demonstrate.tsx';
 import { Explore } from './Explore.tsx';
 import type { Mode } from './Header.tsx';
+import { useAccount } from './useAccount.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useKeys } from './useKeys.ts';
-import { useSound } from './useSound.ts';
 
-/** The screen of the mode in use, with what belongs to all of them: keys, sound and its captions, the live region. */
+/** The screen of the mode in use, with the keys and the live region that belong to all of them. */
 export function Screen({
   mode,
   theme,
@@ -25,7 +24,6 @@ export function Screen({
 }) {
   const say = useSay();
   const store = useDeskStore();
-  const caption = useSound(sound, useDepiction());
   const { headline } = useAccount();
   const covered = useDesk((desk) => desk.covered);
   useKeys(
@@ -38,12 +36,13 @@ export function Screen({
     },
     keys,
   );
-  void onMode;
-  void mode;
   return (
     <>
-      <Explore theme={theme} />
-      {sound && caption && <p className="caption">{caption}</p>}
+      {mode === 'demonstrate' ? (
+        <Demonstrate theme={theme} sound={sound} keys={keys} onLeave={() => onMode('explore')} />
+      ) : (
+        <Explore theme={theme} sound={sound} />
+      )}
       <p className="visually-hidden" aria-live="polite">
         {covered ? say('covered.outcome') : headline}
       </p>

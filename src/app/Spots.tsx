@@ -1,5 +1,6 @@
-import { memo, useMemo, useRef, useState, type CSSProperties, type KeyboardEvent } from 'react';
+import { memo, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Depiction, Hotspot } from '../depiction/index.ts';
+import { plateLines, placePlates, type PlacedPlate } from './placePlates.ts';
 import { SpotCard } from './SpotCard.tsx';
 import { useDesk, useSay } from './useDesk.ts';
 import { usePointing } from './usePointing.ts';
@@ -12,11 +13,14 @@ const LEAST_px = 32; // of a target that a finger must find
 export const Spots = memo(function Spots({
   depiction,
   view,
+  font_px,
   open,
   onOpen,
 }: {
   readonly depiction: Depiction;
   readonly view: View;
+  /** Size of the words on the plates. */
+  readonly font_px: number;
   readonly open: string | null;
   readonly onOpen: (id: string | null) => void;
 }) {
@@ -26,6 +30,7 @@ export const Spots = memo(function Spots({
   const spots = depiction.hotspots;
   const enter = spots.some(({ id }) => id === entry) ? entry : (spots[0]?.id ?? null);
   const opened = spots.find(({ id }) => id === open);
+  const plates = useMemo(() => placePlates(spots, view, view, font_px), [spots, view, font_px]);
 
   function onKeyDown(event: KeyboardEvent) {
     const step = ARROWS[event.key];
@@ -40,12 +45,20 @@ export const Spots = memo(function Spots({
 
   return (
     <>
-      <div className="spots" role="toolbar" aria-label={say('stage.label')} ref={bar} onKeyDown={onKeyDown}>
+      <div
+        className="spots"
+        role="toolbar"
+        aria-label={say('stage.label')}
+        ref={bar}
+        style={{ '--plate': `${font_px}px` }}
+        onKeyDown={onKeyDown}
+      >
         {spots.map((spot) => (
           <Spot
             key={spot.id}
             spot={spot}
             view={view}
+            plate={plates.get(spot.id)}
             enters={spot.id === enter}
             open={spot.id === open}
             onEnter={setEntry}
@@ -70,6 +83,7 @@ const ARROWS: Readonly<Record<string, number>> = {
 const Spot = memo(function Spot({
   spot,
   view,
+  plate,
   enters,
   open,
   onEnter,
@@ -77,6 +91,8 @@ const Spot = memo(function Spot({
 }: {
   readonly spot: Hotspot;
   readonly view: View;
+  /** Where its plate stands all the time; without one it shows on approach. */
+  readonly plate: PlacedPlate | undefined;
   readonly enters: boolean;
   readonly open: boolean;
   readonly onEnter: (id: string) => void;
@@ -86,12 +102,13 @@ const Spot = memo(function Spot({
   const covered = useDesk((desk) => desk.covered);
   const parts = useMemo(() => [spot.id], [spot.id]);
   const { lit, onClick, ...point } = usePointing(`part ${spot.id}`, parts);
-  const { box, plate } = useMemo(() => placed(spot, view), [spot, view]);
+  const box = useMemo(() => target(spot, view), [spot, view]);
+  const at = plate ?? { x: view.x + spot.plate.x * view.scale, y: view.y + spot.plate.y * view.scale, detail: true };
   const detail = covered && spot.detail ? say('covered.number') : spot.detail;
   return (
     <button
       type="button"
-      className={`spot${lit ? ' lit' : ''}${spot.prominent ? ' prominent' : ''}`}
+      className={`spot${lit ? ' lit' : ''}${plate ? ' prominent' : ''}`}
       style={box}
       tabIndex={enters ? 0 : -1}
       aria-expanded={open}
@@ -106,24 +123,37 @@ const Spot = memo(function Spot({
         onOpen(open ? null : spot.id);
       }}
     >
-      <span className="plate" style={plate}>
+      <span className="plate" style={{ left: at.x - box.left, top: at.y - box.top }}>
         <b>{spot.name}</b>
-        {detail && <small className={covered ? 'plate-covered' : ''}>{covered ? '' : detail}</small>}
+        {(covered ? [detail].filter(Boolean) : plateLines(detail)).map((line) => (
+          <small key={line} className={`${covered ? 'plate-covered' : ''}${at.detail ? '' : ' on-approach'}`}>
+            {covered ? '' : line}
+          </small>
+        ))}
       </span>
     </button>
   );
 });
 
-/** The button over its target, no smaller than a finger, and its plate where the drawing wants it. */
-function placed(spot: Hotspot, view: View): { readonly box: CSSProperties; readonly plate: CSSProperties } {
-  const width = Math.max(LEAST_px, spot.target.width * view.scale);
-  const height = Math.max(LEAST_px, spot.target.height * view.scale);
-  const left = view.x + (spot.target.x + spot.target.width / 2) * view.scale - width / 2;
-  const top = view.y + (spot.target.y + spot.target.height / 2) * view.scale - height / 2;
-  const area = spot.target.width * spot.target.height;
+/** The button over its target, no smaller than a finger. */
+function target(
+  { target: { x, y, width, height } }: Hotspot,
+  view: View,
+): {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly zIndex: number;
+} {
+  const wide = Math.max(LEAST_px, width * view.scale);
+  const high = Math.max(LEAST_px, height * view.scale);
   return {
+    left: view.x + (x + width / 2) * view.scale - wide / 2,
+    top: view.y + (y + height / 2) * view.scale - high / 2,
+    width: wide,
+    height: high,
     // the smaller lies on top of the larger that holds it
-    box: { left, top, width, height, zIndex: Math.round(1e6 / Math.sqrt(area + 1)) },
-    plate: { left: view.x + spot.plate.x * view.scale - left, top: view.y + spot.plate.y * view.scale - top },
+    zIndex: Math.round(1e6 / Math.sqrt(width * height + 1)),
   };
 }

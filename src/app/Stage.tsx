@@ -1,7 +1,7 @@
 import { memo, useRef, useState, type ReactNode } from 'react';
 import type { Theme } from '../scene/index.ts';
 import { SelectedWay } from './SelectedWay.tsx';
-import { useDepiction } from './shown.ts';
+import { useDepiction } from './useDepiction.ts';
 import { Spots } from './Spots.tsx';
 import { TextTwin } from './TextTwin.tsx';
 import { useDesk, useSay } from './useDesk.ts';
@@ -13,9 +13,12 @@ import { HopBar } from './HopBar.tsx';
  *  drawing's x lies in it. */
 export const Stage = memo(function Stage({
   theme,
+  font_px = 13,
   below,
 }: {
   readonly theme: Theme;
+  /** Size of the words in it. */
+  readonly font_px?: number;
   readonly below?: (view: View) => ReactNode;
 }) {
   const say = useSay();
@@ -37,7 +40,7 @@ export const Stage = memo(function Stage({
             ) : (
               <>
                 <SelectedWay depiction={depiction} view={view} />
-                <Spots depiction={depiction} view={view} open={open} onOpen={setOpen} />
+                <Spots depiction={depiction} view={view} font_px={font_px} open={open} onOpen={setOpen} />
               </>
             )}
             {kind === 'loading' && <p className="stage-loading">{say('app.loading')}</p>}

@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
-import { useDepiction } from './shown.ts';
+import { useDepiction } from './useDepiction.ts';
 import { intervalAt } from './playhead.ts';
 import { useDesk, useSay } from './useDesk.ts';
 

@@ -3,7 +3,7 @@ import { stripPosition, stripTime, type Strip } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { placeLabels } from './placeLabels.ts';
 import { neighbours, PACES } from './playhead.ts';
-import { useDepiction } from './shown.ts';
+import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 
 const STEPS = 1000; // of the slider
@@ -110,9 +110,7 @@ function Track({ strip }: { readonly strip: Strip }) {
         step={1}
         defaultValue={0}
         aria-label={say('strip.scrub')}
-        onChange={(event) =>
-          store.send({ kind: 'seek', time_s: stripTime(strip, Number(event.target.value) / STEPS) })
-        }
+        onChange={(event) => store.send({ kind: 'seek', time_s: stripTime(strip, Number(event.target.value) / STEPS) })}
       />
       <output ref={moment} className="moment-now" aria-hidden="true" />
     </div>

@@ -102,7 +102,10 @@ export function step(desk: Desk, deed: Deed): Desk {
 }
 
 /** Conditions that are not as this place opens with, in the order of its file. */
-export function changed(place: Place, conditions: Conditions): readonly { readonly condition: string; readonly option: string }[] {
+export function changed(
+  place: Place,
+  conditions: Conditions,
+): readonly { readonly condition: string; readonly option: string }[] {
   const initial = initialConditions(place.build.installation);
   return Object.entries(place.build.installation.conditions).flatMap(([condition, { options }]) => {
     const option = conditions[condition] ?? options[0] ?? '';

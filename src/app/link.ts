@@ -29,7 +29,12 @@ const VOCABULARIES: readonly Vocabulary[] = ['north-america', 'iec'];
 
 /** The fragment of an address for what is set here, without the number sign.
  *  @example `bakery/line_touches_the_case=1_ohm/words=iec` */
-export function writeLink(place: string, installation: Installation, conditions: Conditions, vocabulary: Vocabulary): string {
+export function writeLink(
+  place: string,
+  installation: Installation,
+  conditions: Conditions,
+  vocabulary: Vocabulary,
+): string {
   const initial = initialConditions(installation);
   const parts = [write(place)];
   for (const [name, { options }] of Object.entries(installation.conditions)) {

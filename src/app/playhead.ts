@@ -40,7 +40,9 @@ export function advance(playhead: Playhead, timeline: Timeline, wall_s: number):
   if (!playhead.running) return playhead;
   const end_s = runEnd_s(timeline, playhead.slow);
   const time_s = playhead.time_s + wall_s / playhead.slow;
-  return time_s < end_s ? { ...playhead, time_s } : { ...playhead, time_s: Math.max(playhead.time_s, end_s), running: false };
+  return time_s < end_s
+    ? { ...playhead, time_s }
+    : { ...playhead, time_s: Math.max(playhead.time_s, end_s), running: false };
 }
 
 /** Index of the interval that holds this moment. */

@@ -20,7 +20,7 @@ export function createStore<State, Deed>(
       const next = step(state, deed);
       if (next === state) return;
       state = next;
-      for (const listener of [...listeners]) listener();
+      listeners.forEach((listener) => listener());
     },
     subscribe(listener) {
       listeners.add(listener);

@@ -4,4 +4,5 @@ import './tokens.css';
 import './controls.css';
 import './desk.css';
 import './stage.css';
+import './demo.css';
 import './narrow.css';

@@ -9,6 +9,9 @@ export interface View {
   readonly scale: number;
   readonly x: number;
   readonly y: number;
+  /** Size of the stage, px. */
+  readonly width: number;
+  readonly height: number;
 }
 
 /** The picture as far as it is there: still loading, drawn, or not to be had in this browser. */
@@ -21,14 +24,15 @@ export interface SceneState {
 export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depiction, theme: Theme): SceneState {
   const still = useDesk((desk) => desk.still);
   const [kind, setKind] = useState<SceneState['kind']>('loading');
-  const [view, setView] = useState<View>({ scale: 1, x: 0, y: 0 });
+  const [view, setView] = useState<View>({ scale: 1, x: 0, y: 0, width: 1, height: 1 });
   const scene = useRef<Scene | null>(null);
   const latest = useRef({ depiction, theme });
   const seen = useRef(view);
 
   const follow = useCallback((now: View) => {
-    const { scale, x, y } = seen.current;
-    if (Math.abs(now.scale - scale) < 1e-4 && Math.abs(now.x - x) < 0.1 && Math.abs(now.y - y) < 0.1) return;
+    const { scale, x, y, width, height } = seen.current;
+    const moved = Math.abs(now.scale - scale) > 1e-4 || Math.abs(now.x - x) > 0.1 || Math.abs(now.y - y) > 0.1;
+    if (!moved && now.width === width && now.height === height) return;
     seen.current = now;
     setView(now);
   }, []);
@@ -82,21 +86,21 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
         const picture = scene.current;
         if (!picture) return;
         picture.frame(now);
-        follow(viewOf(picture));
+        if (host.current) follow(viewOf(picture, host.current));
       },
-      [follow],
+      [host, follow],
     ),
   );
   return { kind, view };
 }
 
-function viewOf({ toScreen }: Scene): View {
+function viewOf({ toScreen }: Scene, { clientWidth: width, clientHeight: height }: HTMLElement): View {
   const origin = toScreen({ x: 0, y: 0 });
-  return { scale: (toScreen({ x: 1000, y: 0 }).x - origin.x) / 1000, x: origin.x, y: origin.y };
+  return { scale: (toScreen({ x: 1000, y: 0 }).x - origin.x) / 1000, x: origin.x, y: origin.y, width, height };
 }
 
 /** Where the whole drawing lies while nothing is drawn yet. */
-function fitted({ clientWidth, clientHeight }: HTMLElement, world: Depiction['world']): View {
-  const scale = Math.min(clientWidth / world.width, clientHeight / world.height);
-  return { scale, x: (clientWidth - world.width * scale) / 2, y: (clientHeight - world.height * scale) / 2 };
+function fitted({ clientWidth: width, clientHeight: height }: HTMLElement, world: Depiction['world']): View {
+  const scale = Math.min(width / world.width, height / world.height);
+  return { scale, x: (width - world.width * scale) / 2, y: (height - world.height * scale) / 2, width, height };
 }

@@ -19,7 +19,8 @@ export interface ProfileChartProps {
 
 const TOP = 12;
 const BOTTOM = 16;
-const RIGHT = 46;
+const RIGHT = 46; // room for the scale
+const GLYPH = 7; // px, wide on average
 
 /** The potential staircase: volts of the way out above, of the way home below, over the same x as the drawing. The gap
  *  between them closes at the fault; where a line falls, volts are spent. */
@@ -43,10 +44,17 @@ export const ProfileChart = memo(function ProfileChart({
   const out = line(profile.out);
   const home = line(profile.home);
   const { touch } = profile;
+  const fits = touch !== undefined && place(touch.x) + 12 + touch.label.length * GLYPH < width - RIGHT;
   const start = profile.out[0];
   const end = profile.home[profile.home.length - 1];
   return (
-    <svg className="profile-chart" width={width} height={height} aria-hidden="true" onPointerLeave={() => onPoint(null)}>
+    <svg
+      className="profile-chart"
+      width={width}
+      height={height}
+      aria-hidden="true"
+      onPointerLeave={() => onPoint(null)}
+    >
       {profile.ticks.map((tick) => (
         <g key={tick.volts}>
           <line className="profile-grid" x1={0} x2={width} y1={px(y(tick.volts))} y2={px(y(tick.volts))} />
@@ -104,8 +112,9 @@ export const ProfileChart = memo(function ProfileChart({
             fill="url(#hazard)"
           />
           <text
-            x={px(Math.min(place(touch.x) + 12, width - RIGHT))}
+            x={px(place(touch.x) + (fits ? 12 : -12))}
             y={px((y(touch.from_V) + y(touch.to_V)) / 2 + 5)}
+            textAnchor={fits ? 'start' : 'end'}
           >
             {touch.label}
           </text>

@@ -1,0 +1,115 @@
+import { Suspense, useState, useSyncExternalStore } from 'react';
+import { whatIsTheMatter } from '../explain/index.ts';
+import type { Theme } from '../scene/index.ts';
+import { Outcome, Ways } from './Account.tsx';
+import { ConditionChoice, isSwitch } from './ConditionChoice.tsx';
+import { HopRail } from './HopRail.tsx';
+import { Picture } from './lazyPicture.ts';
+import { useHomeward } from './useAccount.ts';
+import { Tally } from './Tally.tsx';
+import { useDesk, useDeskStore, useSay, useVocabulary } from './useDesk.ts';
+import { useKeys } from './useKeys.ts';
+
+const DIGITS = '1234567890';
+const PLATE_OF_WIDTH = 22 / 1920; // words in the stage are this share of the window's width
+
+/** The full-window stage with type for the back row: the question, hands, the outcome and the ledger under covers. */
+export function Demonstrate({
+  theme,
+  sound,
+  keys,
+  onLeave,
+}: {
+  readonly theme: Theme;
+  readonly sound: boolean;
+  readonly keys: boolean;
+  readonly onLeave: () => void;
+}) {
+  const say = useSay();
+  const vocabulary = useVocabulary();
+  const store = useDeskStore();
+  const installation = useDesk((desk) => desk.place.build.installation);
+  const conditions = useDesk((desk) => desk.conditions);
+  const covered = useDesk((desk) => desk.covered);
+  const [listed, setListed] = useState(false);
+  const homeward = useHomeward();
+  const font_px = Math.max(13, Math.round(useWidth() * PLATE_OF_WIDTH));
+  const matter = whatIsTheMatter(installation, conditions, vocabulary);
+  const all = Object.entries(installation.conditions);
+  const switches = all.filter(([, condition]) => isSwitch(condition)).slice(0, DIGITS.length);
+
+  const digits = Object.fromEntries(
+    switches.map(([condition, { options }], index) => [
+      DIGITS.charAt(index),
+      () => {
+        const [off = '', on = ''] = options;
+        const now = store.get().conditions[condition] ?? off;
+        store.send({ kind: 'choose', condition, option: now === off ? on : off });
+      },
+    ]),
+  );
+  useKeys({ ...digits, c: () => setListed(!listed), escape: () => (listed ? setListed(false) : onLeave()) }, keys);
+
+  return (
+    <main className="demo">
+      <div className="demo-left">
+        <Suspense fallback={<div className="stage stage-loading">{say('app.loading')}</div>}>
+          <Picture theme={theme} sound={sound} profile={false} font_px={font_px} />
+        </Suspense>
+        <section className="sheet demo-rail">
+          <HopRail way={homeward} />
+        </section>
+      </div>
+      <div className="demo-right" id="account">
+        <div className="demo-turn">
+          <button type="button" className="pill" aria-pressed={listed} onClick={() => setListed(!listed)}>
+            {say(listed ? 'demo.question' : 'demo.conditions')}
+          </button>
+          <button type="button" className="pill" onClick={() => store.send({ kind: 'cover', covered: !covered })}>
+            {say(covered ? 'uncover.outcome' : 'cover.outcome')}
+          </button>
+          <button type="button" className="pill" onClick={onLeave}>
+            {say('mode.demonstrate.leave')}
+          </button>
+        </div>
+        {listed ? (
+          <section className="demo-list" aria-label={say('conditions.heading')}>
+            {all.map(([name, condition]) => {
+              const index = switches.findIndex(([one]) => one === name);
+              return (
+                <ConditionChoice
+                  key={name}
+                  name={name}
+                  condition={condition}
+                  digit={index < 0 ? undefined : DIGITS.charAt(index)}
+                />
+              );
+            })}
+          </section>
+        ) : (
+          <>
+            <h2 className={covered ? 'demo-question' : 'demo-question asked'}>
+              {matter.length > 0
+                ? `${matter.map((sentence) => `${sentence}.`).join(' ')} ${say('demo.opens')}`
+                : say(covered ? 'demo.ask.first' : 'demo.normal')}
+            </h2>
+            {covered && matter.length > 0 && <Tally key={matter.join()} />}
+            <Outcome brief />
+            <Ways brief />
+          </>
+        )}
+        <p className="demo-keys">{say('stage.keys')}</p>
+      </div>
+    </main>
+  );
+}
+
+function useWidth(): number {
+  return useSyncExternalStore(
+    (listener) => {
+      addEventListener('resize', listener);
+      return () => removeEventListener('resize', listener);
+    },
+    () => innerWidth,
+  );
+}

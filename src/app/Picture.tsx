@@ -1,0 +1,39 @@
+import type { Theme } from '../scene/index.ts';
+import { ProfilePanel } from './ProfilePanel.tsx';
+import { Stage } from './Stage.tsx';
+import { TimeStrip } from './TimeStrip.tsx';
+import { useDepiction } from './useDepiction.ts';
+import { useSound } from './useSound.ts';
+
+/** What is to be seen and heard: the stage, the profile under it, the strip of time, captions. */
+export function Picture({
+  theme,
+  sound,
+  profile,
+  font_px,
+}: {
+  readonly theme: Theme;
+  readonly sound: boolean;
+  /** False where the profile stands elsewhere or not at all. */
+  readonly profile: boolean;
+  /** Size of the words in the stage; 13 px unless said. */
+  readonly font_px?: number;
+}) {
+  const caption = useSound(sound, useDepiction());
+  return (
+    <>
+      <Stage
+        theme={theme}
+        {...(font_px === undefined ? {} : { font_px })}
+        {...(profile ? { below: (view) => <ProfilePanel view={view} /> } : {})}
+      />
+      <TimeStrip />
+      {caption && <p className="caption">{caption}</p>}
+    </>
+  );
+}
+
+/** The profile by itself, in a column of its own width. */
+export function NarrowProfile() {
+  return <ProfilePanel view={null} />;
+}
