@@ -38,7 +38,7 @@ export interface Assertion {
 export interface Answer {
   readonly say: string;
   readonly right: boolean;
-  /** said after the run to whoever chose it */
+  /** said after the run to whoever chose it; like every text of a step, filled under the step's `given` */
   readonly because: string;
   readonly claim: Assertion;
 }
@@ -79,7 +79,8 @@ export type Step =
     } & Told &
       Asked);
 
-/** One repair to choose: a change of conditions, and what is said once it was tried. */
+/** One repair to choose: a change of conditions, and what is said once it was tried; filled under the step's `given` and
+ *  the change. */
 export interface Repair {
   readonly change: string;
   readonly right: boolean;

@@ -25,7 +25,7 @@ function readBlock(block: string): readonly Block[] {
     const rest = heading[2] ?? '';
     return [{ kind: 'heading', spans: readSpans(heading[1]) }, ...(rest.trim() === '' ? [] : readBlock(rest.trim()))];
   }
-  if (!/^- /.test(block)) return [{ kind: 'paragraph', spans: readSpans(inOneLine(block)) }];
+  if (!block.startsWith('- ')) return [{ kind: 'paragraph', spans: readSpans(inOneLine(block)) }];
   return [
     {
       kind: 'list',

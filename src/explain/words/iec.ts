@@ -18,6 +18,7 @@ export const IEC: Terms = {
   drop: 'supply cable',
   cord: 'flex',
   leg: 'line',
+  ground: 'earth',
   earthed: 'earthed',
   codes: 'the wiring rules in force where you are',
   electrician: 'a qualified electrician',

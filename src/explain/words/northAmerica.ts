@@ -18,6 +18,7 @@ export const NORTH_AMERICA: Terms = {
   drop: 'service drop',
   cord: 'cord',
   leg: 'leg',
+  ground: 'ground',
   earthed: 'grounded',
   codes: 'the electrical code in force where you are',
   electrician: 'a licensed electrician',

@@ -16,6 +16,7 @@ export interface Terms {
   readonly drop: string;
   readonly cord: string;
   readonly leg: string;
+  readonly ground: string;
   readonly earthed: string;
   readonly codes: string;
   readonly electrician: string;
