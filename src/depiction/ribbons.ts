@@ -103,7 +103,8 @@ function arrivals(
   if (!fault || !start)
     return (one) => (one.kind === 'person' ? { delay_s: 0, run_s: TOUCH_s } : { delay_s: 0, run_s: 0 });
   const brought = (one: Flow): boolean => one.kind !== 'load' && Math.abs(one.changeInPhase_A) >= LEAST_A / 2;
-  const cutOpen = graph.steps.filter((_, i) => brought(at(shown, i)) && !isSource(at(shown, i)) && i !== faultIndex);
+  const passable = (one: Flow): boolean => brought(one) || one.role === 'neutral';
+  const cutOpen = graph.steps.filter((_, i) => passable(at(shown, i)) && !isSource(at(shown, i)) && i !== faultIndex);
   const home = distances(cutOpen, [start.to]);
   const out = distances(cutOpen, sourceEnds(graph.steps, shown, isSource));
   const longestHome = Math.max(1, ...[...home.values()]);

@@ -1,1 +1,3 @@
+export { openScene } from './openScene.ts';
+export { NothingDrawsError } from './renderer.ts';
 export type { Scene, SceneOptions, Theme } from './scene.ts';

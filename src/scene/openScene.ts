@@ -1,0 +1,216 @@
+import { Container, type Renderer } from 'pixi.js';
+import type { Depiction } from '../depiction/index.ts';
+import { openCamera } from './camera.ts';
+import { openConductors } from './conductorView.ts';
+import { allDrawings } from './drawings.ts';
+import { INK } from './ink.ts';
+import { drawMarks } from './marks.ts';
+import { openParts } from './partsView.ts';
+import { openRenderer, suitable } from './renderer.ts';
+import { openRibbons } from './ribbonsView.ts';
+import type { Scene, SceneOptions, Theme } from './scene.ts';
+import { cutSheets, type Sheets } from './sheets.ts';
+import { openSpark } from './sparkView.ts';
+
+/** Widths of ribbons are told in px of a stage this many units of the drawing to the px. */
+const UNITS_PER_PX = 1.15;
+/** From this slowness on single cycles are shown: one then takes many seconds. */
+const CYCLES_FROM = 1000;
+/** Longest step between two frames that is still motion, s; a longer one was a pause. */
+const LONGEST_STEP_s = 0.1;
+const FINEST = 3; // px for each unit of the drawing, at most
+const USUAL_WIDTH = 1600; // units of the drawing across a whole place; only a first guess
+const RECUT_AFTER_ms = 180;
+const RESTORED_WITHIN_ms = 1500;
+
+/** Opens the picture in a host that has a size. It owns no clock: call `frame` for every frame to be drawn.
+ *  @throws NothingDrawsError if this browser can draw in no way */
+export async function openScene(host: HTMLElement, { theme: firstTheme, stillness }: SceneOptions): Promise<Scene> {
+  const pixels = window.devicePixelRatio || 1;
+  let theme = firstTheme;
+  let renderer = await openRenderer(suitable(), pixels, INK[theme].backdrop);
+  let paper = await openPaper(
+    theme,
+    Math.min(FINEST, Math.max(0.4, (host.clientWidth / USUAL_WIDTH) * pixels)),
+    stillness,
+  );
+  let depiction: Depiction | null = null;
+  let lost = false;
+  let gone = false;
+  let unsettled = 2; // frames that must be drawn even though nothing flows
+  let before_s: number | null = null;
+  let script_ms = 0;
+  let recut: ReturnType<typeof setTimeout> | undefined;
+  const camera = openCamera(stillness);
+  mount();
+
+  function mount(): void {
+    const { canvas } = renderer;
+    canvas.style.display = 'block';
+    canvas.setAttribute('aria-hidden', 'true');
+    host.append(canvas);
+    canvas.addEventListener('webglcontextlost', onLost);
+    canvas.addEventListener('webglcontextrestored', onRestored);
+    resize();
+  }
+
+  function onLost(event: Event): void {
+    event.preventDefault();
+    lost = true;
+    setTimeout(() => void fallBack(), RESTORED_WITHIN_ms);
+  }
+
+  function onRestored(): void {
+    lost = false;
+    unsettled = 2;
+  }
+
+  async function fallBack(): Promise<void> {
+    if (!lost || gone) return;
+    const dead = renderer;
+    renderer = await openRenderer('canvas', pixels, INK[theme].backdrop);
+    dead.canvas.remove();
+    dead.destroy();
+    lost = false;
+    mount();
+  }
+
+  function resize(): void {
+    const [width, height] = [Math.max(1, host.clientWidth), Math.max(1, host.clientHeight)];
+    renderer.resize(width, height);
+    if (depiction) camera.fit({ width, height }, depiction.world);
+    unsettled = 2;
+    recutSoon();
+  }
+
+  /** Sheets are cut for one scale; after it has changed for good they are cut anew. */
+  function recutSoon(): void {
+    clearTimeout(recut);
+    recut = setTimeout(() => void recutNow(), RECUT_AFTER_ms);
+  }
+
+  async function recutNow(): Promise<void> {
+    const wanted = Math.min(FINEST, camera.goal().scale * pixels);
+    if (!depiction || (paper.theme === theme && Math.abs(wanted / paper.sheets.resolution - 1) < 0.02)) return;
+    const fresh = await openPaper(theme, wanted, stillness);
+    if (gone || fresh.theme !== theme) return fresh.destroy();
+    const old = paper;
+    paper = fresh;
+    paper.show(depiction);
+    paper.settle();
+    unsettled = 2;
+    old.destroy();
+  }
+
+  return {
+    show(next) {
+      const first = depiction === null;
+      const world = depiction?.world;
+      depiction = next;
+      if (world?.width !== next.world.width || world.height !== next.world.height)
+        camera.fit({ width: host.clientWidth, height: host.clientHeight }, next.world);
+      paper.show(next);
+      unsettled = 2;
+      if (first) recutSoon();
+    },
+    frame({ time_s, slow, wall_s }) {
+      const start = performance.now();
+      if (lost || gone || !depiction) return;
+      const step_s = before_s === null ? 0 : Math.min(LONGEST_STEP_s, Math.max(0, wall_s - before_s));
+      before_s = wall_s;
+      const moved = camera.beat(wall_s);
+      if (stillness && !moved && unsettled === 0) {
+        script_ms = performance.now() - start;
+        return;
+      }
+      unsettled = Math.max(0, unsettled - 1);
+      const pulse_rad_s = 2 * Math.PI * depiction.frequency_Hz;
+      const cycles = Number.isFinite(slow) && slow >= CYCLES_FROM;
+      paper.beat(
+        { wall_s, step_s, cycle: cycles ? { angle_rad: pulse_rad_s * time_s, swing_s: slow / pulse_rad_s } : null },
+        stillness,
+      );
+      const { scale, x, y } = camera.view;
+      paper.root.scale.set(scale);
+      paper.root.position.set(x, y);
+      if (!stillness) {
+        const { width, height } = depiction.world;
+        paper.lag((host.clientWidth / 2 - x) / scale - width / 2, (host.clientHeight / 2 - y) / scale - height / 2);
+      }
+      renderer.render(paper.root);
+      script_ms = performance.now() - start;
+    },
+    focus(name) {
+      camera.focus(name === null ? null : (depiction?.frames[name] ?? null));
+      recutSoon();
+    },
+    toScreen: (point) => camera.toScreen(point),
+    resize,
+    dress(next) {
+      theme = next;
+      renderer.background.color = INK[theme].backdrop;
+      unsettled = 2;
+      void recutNow();
+    },
+    destroy() {
+      gone = true;
+      clearTimeout(recut);
+      renderer.canvas.remove();
+      paper.destroy();
+      renderer.destroy();
+    },
+    get renderer() {
+      return nameOf(renderer);
+    },
+    get lastFrameScript_ms() {
+      return script_ms;
+    },
+  };
+}
+
+function nameOf({ name }: Renderer): 'webgl' | 'canvas' {
+  return name === 'canvas' ? 'canvas' : 'webgl';
+}
+
+/** Everything that is drawn, in one theme and cut for one scale. */
+async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
+  const ink = INK[theme];
+  const sheets: Sheets = await cutSheets(allDrawings(), theme, ink, resolution, UNITS_PER_PX);
+  const root = new Container();
+  const parts = openParts(root);
+  const conductors = openConductors(ink);
+  const marks = drawMarks(ink, Math.max(2, resolution * 1.5));
+  const ribbons = openRibbons({ ink, marks, unit: UNITS_PER_PX, stillness });
+  const spark = openSpark(ink);
+  let layered = false;
+  return {
+    theme,
+    sheets,
+    root,
+    show(depiction: Depiction): void {
+      parts.show(depiction, sheets);
+      if (!layered) {
+        parts.layer('ribbons').addChild(conductors.display, ribbons.parts);
+        parts.layer('body ribbons').addChild(ribbons.people);
+        parts.layer('over').addChild(spark.display);
+        layered = true;
+      }
+      conductors.show(depiction, UNITS_PER_PX);
+      ribbons.show(depiction);
+      spark.show(depiction.spark, UNITS_PER_PX);
+    },
+    settle: ribbons.settle,
+    beat(beat: Parameters<typeof ribbons.beat>[0], still: boolean): void {
+      parts.beat(beat.wall_s, still);
+      ribbons.beat(beat);
+      spark.beat(beat.wall_s, still);
+    },
+    lag: parts.lag,
+    destroy(): void {
+      ribbons.destroy();
+      root.destroy({ children: true });
+      for (const texture of Object.values(marks)) texture.destroy(true);
+      sheets.destroy();
+    },
+  };
+}

@@ -1,0 +1,205 @@
+import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
+import type { CurrentKind, Drain, Ribbon } from '../depiction/index.ts';
+import type { Ink } from './ink.ts';
+import { MARK_SIZE, SPACING } from './marks.ts';
+import { layTrack, standAt, stretch, type Stand, type Track } from './track.ts';
+
+/** A ribbon of this width wears its marks at the size they were drawn in. */
+const MARKED_WIDTH = MARK_SIZE - 2;
+const FADE_s = 0.2;
+/** A ribbon's band overlaps the next by its round cap; its marks keep away from the ends by this share of the width. */
+const END_ROOM: Readonly<Record<CurrentKind, number>> = { load: 0.35, fault: 0.45, stray: 0.55, person: 0.35 };
+
+/** Where two ribbons cross, the one that matters more lies on top. */
+const HEIGHT: Readonly<Record<CurrentKind, number>> = { stray: 0, load: 1, fault: 2, person: 3 };
+
+/** What all ribbons share. */
+export interface RibbonDress {
+  readonly ink: Ink;
+  readonly marks: Readonly<Record<CurrentKind, Texture>>;
+  /** Units of the drawing to one px of width. */
+  readonly unit: number;
+  readonly stillness: boolean;
+}
+
+/** One instant of the viewer's time, and, where the run is slowed to single cycles, of the supply's. */
+export interface Beat {
+  readonly wall_s: number;
+  readonly step_s: number;
+  readonly cycle: { readonly angle_rad: number; readonly swing_s: number } | null;
+}
+
+/** One ribbon in the picture; `under`, `band` and `marks` go to three layers so that no casing crosses another band. */
+export interface RibbonView {
+  readonly under: Container;
+  readonly band: Container;
+  readonly marks: Container;
+  readonly kind: CurrentKind;
+  update(ribbon: Ribbon): void;
+  /** Makes it appear, from its upstream end, as its delay says. */
+  arrive(): void;
+  /** Shows it whole at once. */
+  settle(): void;
+  /** Empties it away from a break, or, without one, lets it fade. */
+  leave(drain: Drain | undefined): void;
+  /** @returns false once it has gone */
+  beat(beat: Beat): boolean;
+  /** True once any of it shows. */
+  begun(): boolean;
+  /** True until it has wholly appeared. */
+  arriving(): boolean;
+  /** True from `leave` on. */
+  leaving(): boolean;
+  destroy(): void;
+}
+
+type Phase =
+  | { readonly kind: 'steady' }
+  | { readonly kind: 'arriving'; since_s: number | null }
+  | { readonly kind: 'draining'; since_s: number | null; readonly drain: Drain }
+  | { readonly kind: 'fading'; since_s: number | null };
+
+/** Opens a view of a ribbon; it is steady until told otherwise. */
+export function openRibbon(first: Ribbon, dress: RibbonDress): RibbonView {
+  const under = new Graphics();
+  const band = new Graphics();
+  const marks = new Container();
+  under.zIndex = band.zIndex = marks.zIndex = HEIGHT[first.kind];
+  const stand: Stand = { x: 0, y: 0, angle: 0 };
+  let model = first;
+  let width = 0;
+  let track: Track = { xy: [], at: [0], length: 0 };
+  let phase: Phase = { kind: 'steady' };
+  let travel = 0;
+  let drawn = '';
+
+  function lay(): void {
+    width = model.width_px * dress.unit;
+    track = layTrack(model.route, width * 1.25);
+    drawn = '';
+  }
+
+  function drawBand(low: number, high: number): void {
+    const key = `${low.toFixed(1)} ${high.toFixed(1)}`;
+    if (key === drawn) return;
+    under.clear();
+    band.clear();
+    const points = stretch(track, low, high);
+    drawn = points.length < 4 ? '' : key;
+    if (points.length < 4 || model.kind === 'stray') return;
+    const { ink, unit } = dress;
+    const round = { cap: 'round', join: 'round' } as const;
+    const shadow = points.map((value, i) => value + (i % 2 === 0 ? 1.5 : 3) * unit);
+    under.poly(shadow, false).stroke({ width: width + unit, color: ink.shadow, alpha: ink.shadowAlpha, ...round });
+    if (model.kind === 'person') {
+      under.poly(points, false).stroke({ width: width + 3 * unit, color: ink.edge, ...round });
+      band.poly(points, false).stroke({ width, color: ink.current.person, ...round });
+      band.poly(points, false).stroke({ width: width * 0.5, color: ink.core, ...round });
+      return;
+    }
+    if (model.casing) under.poly(points, false).stroke({ width: width + 3 * unit, color: ink.casing, ...round });
+    band.poly(points, false).stroke({ width, color: ink.current[model.kind], ...round });
+  }
+
+  function placeMarks(low: number, high: number, flip: number): void {
+    const { widths, least } = SPACING[model.kind];
+    const spacing = Math.max(widths * width, least * dress.unit);
+    const forward = model.speed >= 0;
+    const room = END_ROOM[model.kind] * width;
+    const scale = width / MARKED_WIDTH;
+    const turned = (forward ? 1 : -1) * flip;
+    const from = forward ? low : track.length - high;
+    const to = forward ? high : track.length - low;
+    const start = (((travel - model.reach) % spacing) + spacing) % spacing;
+    let used = 0;
+    for (
+      let d = start + Math.max(0, Math.ceil((from + room - start) / spacing)) * spacing;
+      d <= to - room;
+      d += spacing
+    ) {
+      standAt(track, forward ? d : track.length - d, stand);
+      let sprite = marks.children[used] as Sprite | undefined;
+      if (!sprite) {
+        sprite = new Sprite({ texture: dress.marks[model.kind], anchor: 0.5 });
+        marks.addChild(sprite);
+      }
+      sprite.visible = true;
+      sprite.position.set(stand.x, stand.y);
+      sprite.rotation = stand.angle;
+      sprite.scale.set(scale * turned, scale);
+      used++;
+    }
+    for (let i = used; i < marks.children.length; i++) (marks.children[i] as Sprite).visible = false;
+  }
+
+  /** What of the length shows now, and whether the phase is over. */
+  function range(wall_s: number): { low: number; high: number; alpha: number; over: boolean } {
+    const { length } = track;
+    if (phase.kind === 'steady') return { low: 0, high: length, alpha: 1, over: false };
+    phase.since_s ??= wall_s;
+    const passed = dress.stillness ? Infinity : wall_s - phase.since_s;
+    if (phase.kind === 'fading')
+      return { low: 0, high: length, alpha: 1 - Math.min(1, passed / FADE_s), over: passed >= FADE_s };
+    const { delay_s, run_s } = phase.kind === 'draining' ? phase.drain : model;
+    const share = run_s > 0 ? Math.min(1, Math.max(0, (passed - delay_s) / run_s)) : passed >= delay_s ? 1 : 0;
+    const over = share >= 1;
+    if (phase.kind === 'draining') {
+      const edge = share * length;
+      return phase.drain.from === 'start'
+        ? { low: edge, high: length, alpha: 1, over }
+        : { low: 0, high: length - edge, alpha: 1, over };
+    }
+    return model.speed >= 0
+      ? { low: 0, high: share * length, alpha: 1, over }
+      : { low: (1 - share) * length, high: length, alpha: 1, over };
+  }
+
+  lay();
+  return {
+    under,
+    band,
+    marks,
+    kind: first.kind,
+    update(ribbon) {
+      const same = ribbon.width_px === model.width_px && ribbon.route === model.route && ribbon.casing === model.casing;
+      model = ribbon;
+      if (!same) lay();
+      if (phase.kind !== 'arriving') phase = { kind: 'steady' };
+    },
+    arrive() {
+      phase = { kind: 'arriving', since_s: null };
+    },
+    settle() {
+      phase = { kind: 'steady' };
+    },
+    leave(drain) {
+      if (phase.kind === 'draining' || phase.kind === 'fading') return;
+      phase = drain ? { kind: 'draining', since_s: null, drain } : { kind: 'fading', since_s: null };
+    },
+    beat({ wall_s, step_s, cycle }) {
+      const { low, high, alpha, over } = range(wall_s);
+      if (over && (phase.kind === 'draining' || phase.kind === 'fading')) return false;
+      if (over) phase = { kind: 'steady' };
+      under.alpha = band.alpha = marks.alpha = alpha;
+      drawBand(low, high);
+      let flip = 1;
+      if (!dress.stillness) {
+        if (cycle) {
+          const angle = cycle.angle_rad + model.phase_rad;
+          travel = Math.abs(model.speed) * cycle.swing_s * Math.sin(angle);
+          flip = Math.max(-1, Math.min(1, 5 * Math.cos(angle)));
+        } else travel += Math.abs(model.speed) * step_s;
+      }
+      placeMarks(low, high, flip);
+      return true;
+    },
+    begun: () => phase.kind !== 'arriving' || drawn !== '',
+    arriving: () => phase.kind === 'arriving',
+    leaving: () => phase.kind === 'draining' || phase.kind === 'fading',
+    destroy() {
+      under.destroy();
+      band.destroy();
+      marks.destroy({ children: true });
+    },
+  };
+}
