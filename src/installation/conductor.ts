@@ -1,3 +1,5 @@
+import { nearest } from './nearest.ts';
+
 /** A conductor by size and metal, as written on a drum: `12 AWG Cu`, `2 AWG Al`, `250 kcmil Cu`, `2.5 mm² Cu flexible`. */
 export interface Conductor {
   readonly metal: 'Cu' | 'Al';
@@ -110,6 +112,23 @@ export function knownConductors(): readonly string[] {
   const mm2 = Object.keys(IEC_60228).map((size) => `${size} mm²`);
   const metals = ['Cu', 'Al'].flatMap((metal) => [...awg, ...mm2].map((size) => `${size} ${metal}`));
   return metals.filter((text) => readConductor(text) !== undefined);
+}
+
+/** The conductor of the tables that somebody probably meant: of a size no table has the next thicker. */
+export function likelyConductor(text: string): string {
+  const groups = /^(?<size>\d+(?:\.\d+)?)\s*(?<unit>AWG|mm²|mm2)\s+(?<metal>Cu|Al)$/iu.exec(text.trim())?.groups;
+  const known = knownConductors();
+  if (groups === undefined) return nearest(text, known) ?? '12 AWG Cu';
+  const metal = groups.metal?.toLowerCase() === 'al' ? 'Al' : 'Cu';
+  const awg = groups.unit?.toLowerCase() === 'awg';
+  const wanted = Number(groups.size);
+  const thicker = Object.keys(awg ? NEC_TABLE_8 : IEC_60228)
+    .filter((size) => known.includes(`${size} ${awg ? 'AWG' : 'mm²'} ${metal}`))
+    .map(Number)
+    .filter((size) => (awg ? size <= wanted : size >= wanted))
+    .sort((one, two) => Math.abs(one - wanted) - Math.abs(two - wanted))[0];
+  if (thicker === undefined) return nearest(text, known) ?? '12 AWG Cu';
+  return `${thicker} ${awg ? 'AWG' : 'mm²'} ${metal}`;
 }
 
 /** Resistance and reactance of a metre at this temperature and frequency, Ω/m.

@@ -59,7 +59,7 @@ export function readDocument(text: string, file: string): WrittenDocument {
   }
 
   // Duplicates are found afterwards, in linear time and with the place of the first.
-  const document = parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: 'silent', version: '1.2' });
+  const document = parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: 'error', version: '1.2' });
   const place = placeFinder(document);
   const firstFault = document.errors.reduce((first, error) => Math.min(first, error.pos[0]), Infinity);
   const { value, faults } = valueOf(document);

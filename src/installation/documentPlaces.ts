@@ -15,7 +15,9 @@ export function placeFinder(document: Document): (path: DocumentPath, of: 'key' 
   };
   return (path, of) => {
     let node: unknown = document.contents;
-    let span = spanOf(node) ?? { start: 0, end: 1 };
+    // What is missing from the whole file is said at its beginning.
+    const start = spanOf(node)?.start ?? 0;
+    let span: Span = { start, end: start + 1 };
     for (const [depth, step] of path.entries()) {
       const last = depth === path.length - 1;
       const parent: unknown = isAlias(node) ? node.resolve(document) : node;

@@ -53,7 +53,7 @@ export function referenceDiagnostics(document: WrittenDocument): readonly Diagno
   };
 
   checkNames(rawParts, rawConditions, say);
-  checkSource(rawParts, say);
+  if (isMap(file.parts)) checkSource(rawParts, say);
   for (const [name, part] of parts) checkTouches(name, part, survey);
   checkFloors(survey);
   if (Array.isArray(file.joins))

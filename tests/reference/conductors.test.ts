@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { knownConductors, perMetre, readConductor, type Raceway } from '../../src/installation/conductor.ts';
+import {
+  knownConductors,
+  likelyConductor,
+  perMetre,
+  readConductor,
+  type Raceway,
+} from '../../src/installation/conductor.ts';
 
 const FT_kft = 304.8;
 
@@ -171,4 +177,16 @@ test.each([
   '',
 ])('no table has %j', (text) => {
   expect(readConductor(text)).toBeUndefined();
+});
+
+test.each([
+  ['13 AWG Cu', '12 AWG Cu'],
+  ['5 AWG Al', '4 AWG Al'],
+  ['3 mm² Cu', '4 mm² Cu'],
+  ['1.5 mm² Al', '10 mm² Al'],
+  ['12 awg cu', '12 AWG Cu'],
+  ['12AWG Cu flexible', '12 AWG Cu'],
+  ['copper', '12 AWG Cu'],
+])('who writes %j probably means %j: never a thinner one', (written, meant) => {
+  expect(likelyConductor(written)).toBe(meant);
 });

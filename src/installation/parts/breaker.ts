@@ -10,10 +10,7 @@ const schema = z
       .gt(0)
       .max(1e5)
       .meta({ examples: [20] }),
-    poles: z
-      .union([z.literal(1), z.literal(2)])
-      .default(1)
-      .describe('one: terminals line and load; two: a.line, a.load, b.line, b.load'),
+    poles: z.literal([1, 2]).default(1).describe('one: terminals line and load; two: a.line, a.load, b.line, b.load'),
     family: z
       .enum(['ul489', 'iec60898-b', 'iec60898-c', 'iec60898-d'])
       .optional()

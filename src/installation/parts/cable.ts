@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { knownConductors, perMetre, readConductor, tableTemperature_C, type Raceway } from '../conductor.ts';
-import { nearest } from '../nearest.ts';
+import { likelyConductor, perMetre, readConductor, tableTemperature_C, type Raceway } from '../conductor.ts';
 import { leakage, type PartKind, type PlannedBranch, type Surroundings } from '../plan.ts';
 import { length_m, nameSchema, reactance_ohm, resistance_ohm, temperature_C } from '../quantity.ts';
 
@@ -9,7 +8,7 @@ const conductorSchema = z.string().superRefine((text, context) => {
   context.addIssue({
     code: 'custom',
     message: `no table has a conductor "${text.slice(0, 60)}"`,
-    params: { code: 'unknown-conductor', instead: nearest(text, knownConductors()) ?? '12 AWG Cu' },
+    params: { code: 'unknown-conductor', instead: likelyConductor(text) },
   });
 });
 

@@ -5,10 +5,7 @@ import { terminalSchema } from '../quantity.ts';
 
 const schema = z.strictObject({
   kind: z.literal('person'),
-  percentile: z
-    .union([z.literal(5), z.literal(50), z.literal(95)])
-    .default(50)
-    .describe('of body impedance'),
+  percentile: z.literal([5, 50, 95]).default(50).describe('of body impedance'),
   skin: z.enum(['dry', 'water-wet', 'salt-wet']).default('dry'),
   'right hand': terminalSchema.optional(),
   'left hand': terminalSchema.optional(),
