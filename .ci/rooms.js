@@ -45,5 +45,5 @@ export const ROOMS = {
       '@fontsource-variable/bitter',
     ],
   },
-  cli: { rooms: PURE, libraries: ['node'] },
+  cli: { rooms: PURE, libraries: ['node', 'zod'] },
 };

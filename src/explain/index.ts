@@ -1,6 +1,7 @@
 /** Facts of a run, where its current goes home, and both in the words of two vocabularies. */
 export { account, advice, telling } from './account.ts';
 export type { Account } from './account.ts';
+export { story } from './story.ts';
 export type { StoryLine } from './story.ts';
 export type { Vocabulary } from './vocabulary.ts';
 export { findings } from './findings.ts';

@@ -44,6 +44,12 @@ export function readLesson(text: string, file: string, surroundings: LessonSurro
   return { ok: false, diagnostics: ordered.slice(0, MOST_DIAGNOSTICS) };
 }
 
+/** Whether a text is meant to be a lesson rather than an installation. */
+export function isLesson(text: string): boolean {
+  const { value } = readDocument(text, '');
+  return typeof value === 'object' && value !== null && ('lesson' in value || 'steps' in value);
+}
+
 /** The place a lesson is set in, or undefined if its text does not say one; for fetching the place before reading. */
 export function placeNamed(text: string): string | undefined {
   const { value } = readDocument(text, '');

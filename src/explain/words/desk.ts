@@ -28,6 +28,8 @@ export const DESK_WORDS = {
   'about.source.conductors': 'Conductors: NEC (NFPA 70) chapter 9 tables 8 and 9, IEC 60228.',
   'about.source.transformer': 'Transformer: the two-half-winding model of the trade’s handbooks.',
 
+  'lesson.skip': 'To the end',
+
   'demo.opens': 'What opens?',
   'demo.normal': 'Everything is as it should be.',
   'demo.ask.first': 'Choose what is the matter.',

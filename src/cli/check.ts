@@ -1,0 +1,84 @@
+import { claimText, isLesson, placeNamed, prove, readLesson, type Proof } from '../lesson/index.ts';
+import { compile, printDiagnostics, readInstallation, type Build, type Diagnostic } from '../installation/index.ts';
+import { readNamed, type ExitCode, type World } from './world.ts';
+
+/** Checks files one by one: an installation for what is written in it, a lesson also for what it teaches. */
+export function check(world: World, files: readonly string[]): ExitCode {
+  const good = files.map((file) => {
+    const text = readNamed(world, file);
+    return isLesson(text) ? checkLesson(world, file, text) : checkInstallation(world, file, text) !== undefined;
+  });
+  return good.every(Boolean) ? 0 : 1;
+}
+
+function checkInstallation(world: World, file: string, text: string): Build | undefined {
+  const reading = readInstallation(text, file);
+  if (!reading.ok) {
+    world.complain(printDiagnostics(reading.diagnostics, text));
+    return undefined;
+  }
+  const { installation } = reading;
+  const build = compile(installation);
+  const conditions = Object.keys(installation.conditions).length;
+  world.print(
+    `${file}: ${installation.place}, ${Object.keys(installation.parts).length} parts, ${conditions} conditions: fine`,
+  );
+  for (const piece of build.unreached) world.print(`  no conductor joins this to a source: ${piece.join(', ')}`);
+  return build;
+}
+
+function checkLesson(world: World, file: string, text: string): boolean {
+  const folder = file.includes('/') ? file.slice(0, file.lastIndexOf('/')) : '.';
+  const place = placeNamed(text) ?? '';
+  const placeFile = `${folder}/../places/${place}.yaml`;
+  const build = placeAt(world, placeFile);
+  if (build === undefined) {
+    world.complain(
+      `${file}: its place is read from ${placeFile}, which is wrong or is not there\n   write instead: place: bakery`,
+    );
+    return false;
+  }
+  const names = world.list(folder).filter((name) => name.endsWith('.md'));
+  const prose = Object.fromEntries(names.map((name) => [name, readNamed(world, `${folder}/${name}`)]));
+  const id = folder.slice(folder.lastIndexOf('/') + 1);
+  const reading = readLesson(text, file, { id, place, build, prose });
+  if (!reading.ok) {
+    const texts = {
+      [file]: text,
+      ...Object.fromEntries(names.map((name) => [`${folder}/${name}`, prose[name] ?? ''])),
+    };
+    world.complain(byFile(reading.diagnostics, texts));
+    return false;
+  }
+  const proofs = prove(reading.lesson, build);
+  const wrong = proofs.filter(({ holds }) => !holds);
+  world.print(`${file}: ${reading.lesson.title}: ${proofs.length - wrong.length} of ${proofs.length} claims proven`);
+  for (const proof of wrong) world.complain(refuted(file, proof));
+  return wrong.length === 0;
+}
+
+function placeAt(world: World, file: string): Build | undefined {
+  try {
+    const reading = readInstallation(world.read(file), file);
+    return reading.ok ? compile(reading.installation) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function refuted(file: string, { at, assertion, expected, value }: Proof): string {
+  const claim = claimText(assertion, 'north-america');
+  return `${file}: ${at}: not proven: ${claim}: ${expected ? 'must hold' : 'must not hold'}, the solver finds ${value}`;
+}
+
+function byFile(diagnostics: readonly Diagnostic[], texts: Readonly<Record<string, string>>): string {
+  const files = [...new Set(diagnostics.map(({ file }) => file))];
+  return files
+    .map((file) =>
+      printDiagnostics(
+        diagnostics.filter((one) => one.file === file),
+        texts[file] ?? '',
+      ),
+    )
+    .join('\n\n');
+}

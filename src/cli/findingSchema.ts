@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { amperes, limb, moment, operation, seconds, volts, wayKind, zone } from './measures.ts';
+
+const at_s = moment;
+const name = z.string();
+
+const device = {
+  at_s,
+  device: name,
+  amperes,
+  rating_A: amperes.describe('of a residual device its threshold'),
+  residual_A: amperes.optional(),
+  operation,
+};
+
+/** One finding of a run; the same kinds and values as in the engine. */
+export const findingSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('working'),
+    at_s,
+    source_A: amperes,
+    shorted: z.boolean(),
+    loads: z.array(z.strictObject({ part: name, amperes })),
+  }),
+  z.strictObject({ kind: z.literal('normal-state'), at_s, neutral_A: amperes, stray_A: amperes }),
+  z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, amperes }),
+  z.strictObject({ kind: z.literal('leg-volts'), at_s, low_V: volts, high_V: volts, nominal_V: volts }),
+  z.strictObject({ kind: z.literal('polarity-reversed'), at_s, condition: name }),
+  z.strictObject({
+    kind: z.literal('fault-current'),
+    at_s,
+    condition: name,
+    option: name,
+    amperes,
+    source_V: volts.optional(),
+    loop_ohm: z.number().min(0).optional(),
+  }),
+  z.strictObject({ kind: z.literal('no-fault-current'), at_s, condition: name, option: name, amperes }),
+  z.strictObject({
+    kind: z.literal('way-home'),
+    at_s,
+    name,
+    way: wayKind,
+    by: z.array(name),
+    stations: z.array(name),
+    amperes,
+    total_A: amperes,
+  }),
+  z.strictObject({
+    kind: z.literal('fault-state'),
+    at_s,
+    metal: z.number().min(0).max(1).optional().describe('share with metal all the way home; absent if none flows'),
+  }),
+  z.strictObject({ kind: z.literal('device-sees'), ...device }),
+  z.strictObject({ kind: z.literal('device-operated'), ...device }),
+  z.strictObject({
+    kind: z.literal('device-stays-shut'),
+    because: z.enum(['below-rating', 'may-not', 'too-late', 'jammed', 'not-fitted', 'balanced', 'below-threshold']),
+    ...device,
+  }),
+  z.strictObject({
+    kind: z.literal('live-metal'),
+    at_s,
+    part: name,
+    what: z.enum(['case', 'metal']),
+    volts,
+    until_s: seconds,
+  }),
+  z.strictObject({
+    kind: z.literal('person-feels'),
+    at_s,
+    person: name,
+    touching: z.array(limb),
+    prospective_V: volts,
+    touch_V: volts,
+    body_A: amperes,
+    heart_A: amperes,
+    zone,
+    letGo: z.boolean(),
+    until_s: seconds,
+  }),
+  z.strictObject({
+    kind: z.literal('person-spared'),
+    at_s,
+    person: name,
+    because: z.enum(['away', 'no-current', 'imperceptible']),
+    body_A: amperes,
+  }),
+  z.strictObject({ kind: z.literal('person-released'), at_s, person: name }),
+  z.strictObject({ kind: z.literal('person-held'), at_s, person: name, hand_A: amperes, until_s: seconds }),
+  z.strictObject({ kind: z.literal('zone-reached'), at_s, person: name, zone, heart_A: amperes }),
+  z.strictObject({ kind: z.literal('load-runs-on'), at_s, part: name, amperes }),
+  z.strictObject({ kind: z.literal('disconnection'), at_s, opened_s: seconds, limit_s: z.number(), nominal_V: volts }),
+  z.strictObject({
+    kind: z.literal('made-safe-by'),
+    at_s,
+    condition: name,
+    option: name,
+    device: name.optional(),
+    opened_s: seconds.optional(),
+  }),
+  z.strictObject({ kind: z.literal('already-safe'), at_s }),
+  z.strictObject({ kind: z.literal('none-alone'), at_s, tried: z.number().int().min(0) }),
+]);

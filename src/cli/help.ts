@@ -1,0 +1,24 @@
+/** What the program can do, as printed by `ohmward --help`. */
+export const HELP = `ohmward: follow a fault current home to its source, and see why a breaker opens or does not.
+
+  ohmward run FILE [options]      run an installation and tell what happens
+  ohmward check FILE...           check installations and lessons; prove every lesson with the solver
+  ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
+  ohmward --help                  this text
+
+Options of run
+  --set CONDITION[=OPTION]        change one condition; may be given many times
+                                  --set "line touches the case"   --set "line touches the case=1 ohm"
+  --json                          print everything as JSON, described by: ohmward schema result
+  --vocabulary WORDS              north-america or iec; otherwise that of the file's region
+  --tolerance WHERE               fast, middle (default) or slow: where in its permitted band each device lies
+  --until SECONDS                 how long to look; 7200 unless said
+
+Exit codes
+  0  fine
+  1  a file is wrong, or a lesson is not proven
+  2  wrong use: unknown command, option, condition, or a file that cannot be read
+
+A teaching model with typical data. Never test any of this on a live installation: isolate, lock off and prove
+dead before you touch. Local codes rule; the work is for licensed people.
+`;

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+
+/** Amperes r.m.s. */
+export const amperes = z.number().min(0);
+/** Volts r.m.s. */
+export const volts = z.number().min(0);
+/** Degrees, −180 to 180. */
+export const degrees = z.number().min(-180).max(180);
+/** Seconds from the fault, −1 for long before. */
+export const moment = z.number().min(-1);
+/** Seconds; null = never, or without end. */
+export const seconds = z.number().min(0).nullable().describe('null: never, or without end');
+export const zone = z.enum(['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3']);
+export const limb = z.enum(['right hand', 'left hand', 'feet']);
+export const wayKind = z.enum(['protective', 'neutral', 'soil', 'pipe', 'person', 'load', 'other']);
+
+/** When a device operates at a steady current. */
+export const operation = z.strictObject({
+  at_s: seconds,
+  earliest_s: seconds,
+  latest_s: seconds,
+  region: z.enum(['none', 'thermal', 'magnetic', 'residual']),
+  certain: z.boolean(),
+  multiple: z.number().min(0).describe('of the rating, or of the threshold of a residual device'),
+});

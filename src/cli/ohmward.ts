@@ -1,0 +1,91 @@
+import { parseArgs } from 'node:util';
+import type { Vocabulary } from '../explain/index.ts';
+import { check } from './check.ts';
+import { HELP } from './help.ts';
+import { runFile } from './runFile.ts';
+import { schemaOf } from './schemas.ts';
+import { type ExitCode, WrongUse, type World } from './world.ts';
+
+/** The program: reads its arguments, does what they say, and answers with an exit code. */
+export function ohmward(args: readonly string[], world: World): ExitCode {
+  try {
+    return dispatch(args, world);
+  } catch (error) {
+    if (!(error instanceof WrongUse)) throw error;
+    world.complain(`ohmward: ${error.message}\nTry: ohmward --help`);
+    return 2;
+  }
+}
+
+const OPTIONS = {
+  help: { type: 'boolean', short: 'h' },
+  json: { type: 'boolean' },
+  set: { type: 'string', multiple: true },
+  vocabulary: { type: 'string' },
+  tolerance: { type: 'string' },
+  until: { type: 'string' },
+} as const;
+
+function dispatch(args: readonly string[], world: World): ExitCode {
+  const { values, positionals } = parsed(args);
+  const [command, ...rest] = positionals;
+  if (values.help === true || (command === undefined && args.length === 0)) {
+    world.print(HELP);
+    return 0;
+  }
+  const { set = [], json = false, vocabulary, tolerance, until } = values;
+  const runsOnly = Object.entries({ json: values.json, set: values.set, vocabulary, tolerance, until });
+  const foreign = runsOnly.find(([, value]) => value !== undefined)?.[0];
+  if (command !== 'run' && foreign !== undefined) throw new WrongUse(`--${foreign} belongs to: ohmward run FILE`);
+  switch (command) {
+    case 'run': {
+      const [file, ...more] = rest;
+      if (file === undefined || more.length > 0) throw new WrongUse(`run needs exactly one file, not ${rest.length}`);
+      return runFile(world, {
+        file,
+        set,
+        json,
+        vocabulary:
+          vocabulary === undefined ? undefined : oneOf<Vocabulary>('vocabulary', vocabulary, ['north-america', 'iec']),
+        tolerance: oneOf('tolerance', tolerance ?? 'middle', ['fast', 'middle', 'slow']),
+        until_s: until === undefined ? undefined : seconds(until),
+      });
+    }
+    case 'check':
+      if (rest.length === 0) throw new WrongUse('check needs at least one file');
+      return check(world, rest);
+    case 'schema':
+      if (rest.length > 1) throw new WrongUse('schema prints one schema: installation, lesson or result');
+      world.print(
+        JSON.stringify(
+          schemaOf(oneOf('schema', rest[0] ?? 'installation', ['installation', 'lesson', 'result'])),
+          null,
+          2,
+        ),
+      );
+      return 0;
+    default:
+      throw new WrongUse(command === undefined ? 'what is to be done?' : `there is no command "${command}"`);
+  }
+}
+
+function parsed(args: readonly string[]) {
+  try {
+    return parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true, strict: true });
+  } catch (error) {
+    throw new WrongUse(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function oneOf<T extends string>(what: string, written: string, known: readonly T[]): T {
+  const found = known.find((candidate) => candidate === written);
+  if (found === undefined) throw new WrongUse(`${what} is one of ${known.join(', ')}, not "${written}"`);
+  return found;
+}
+
+function seconds(written: string): number {
+  const value = Number(written);
+  if (written.trim() === '' || !(value > 0 && value < Infinity))
+    throw new WrongUse(`--until needs seconds above zero, such as 600, not "${written}"`);
+  return value;
+}
