@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { prepareWords, say as sayIn } from '../explain/index.ts';
+import type { Conditions } from '../installation/index.ts';
 import { AboutDialog } from './AboutDialog.tsx';
 import { BrokenLink } from './BrokenLink.tsx';
 import { openDesk, step } from './desk.ts';
@@ -7,12 +8,14 @@ import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { FileDialog } from './FileDialog.tsx';
 import { Header, type Mode } from './Header.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
-import { readLink, writeLink, type LinkFault } from './link.ts';
+import { LESSON_NAMES } from './lessonNames.ts';
+import { readLink, type Link, type LinkFault } from './link.ts';
 import type { Opened } from './openFile.ts';
 import { PLACES, placeOf } from './places.ts';
 import { Screen } from './Screen.tsx';
 import { keepSettings, readSettings, themeOf, type Settings } from './settings.ts';
 import { createStore, type Store } from './store.ts';
+import { useLink } from './useLink.ts';
 import { DeskContext, VocabularyContext } from './useDesk.ts';
 import type { Deed, Desk } from './desk.ts';
 
@@ -22,6 +25,7 @@ const HOME = 'bakery';
 interface Opening {
   readonly store: Store<Desk, Deed>;
   readonly mode: Mode;
+  readonly lesson: string | null;
   readonly settings: Settings;
   readonly fault: LinkFault | null;
 }
@@ -31,6 +35,7 @@ export function App() {
   const [opening] = useState(openPage);
   const { store } = opening;
   const [mode, setMode] = useState(opening.mode);
+  const [lesson, setLesson] = useState(opening.lesson);
   const [settings, setSettings] = useState(opening.settings);
   const [fault, setFault] = useState(opening.fault);
   const [dialog, setDialog] = useState<'about' | 'keys' | null>(null);
@@ -64,14 +69,29 @@ export function App() {
     [store, change],
   );
   useDrop(openPlace);
-  useLink(store, vocabulary, fault === null && mode !== 'learn', (link) => {
-    if (link.kind === 'broken') return setFault(link.fault);
-    if (link.kind !== 'place') return;
-    setFault(null);
-    const place = placeOf(link.place);
-    store.send({ kind: 'open', place, conditions: link.conditions });
-    change({ vocabulary: link.vocabulary ?? place.build.installation.region });
-  });
+  const follow = useCallback(
+    (link: Link) => {
+      setFault(link.kind === 'broken' ? link.fault : null);
+      if (link.kind === 'lesson') {
+        setMode('learn');
+        setLesson(link.lesson);
+      }
+      if (link.kind !== 'place') return;
+      const place = placeOf(link.place);
+      store.send({ kind: 'open', place, conditions: link.conditions });
+      change({ vocabulary: link.vocabulary ?? place.build.installation.region });
+      setMode((before) => (before === 'learn' ? 'explore' : before));
+    },
+    [store, change],
+  );
+  const explore = useCallback(
+    (place: string, conditions: Conditions) => {
+      store.send({ kind: 'open', place: placeOf(place), conditions });
+      setMode('explore');
+    },
+    [store],
+  );
+  useLink({ store, vocabulary, mode, lesson, on: fault === null, follow });
   const copyLink = useCallback(async () => {
     await navigator.clipboard.writeText(location.href);
     setCopied(true);
@@ -109,8 +129,12 @@ export function App() {
                 mode={mode}
                 theme={theme}
                 sound={settings.sound}
+                still={settings.still}
                 keys={settings.keys}
+                lesson={lesson}
                 onMode={setMode}
+                onLesson={setLesson}
+                onExplore={explore}
                 onHelp={() => setDialog('keys')}
               />
             </div>
@@ -127,7 +151,7 @@ export function App() {
 }
 
 function openPage(): Opening {
-  const link = readLink(location.hash, PLACES, []);
+  const link = readLink(location.hash, PLACES, LESSON_NAMES);
   const kept = readSettings();
   const place = placeOf(link.kind === 'place' ? link.place : HOME);
   const conditions = link.kind === 'place' ? link.conditions : undefined;
@@ -136,36 +160,10 @@ function openPage(): Opening {
   return {
     store: createStore(desk, step),
     mode: link.kind === 'lesson' ? 'learn' : 'explore',
+    lesson: link.kind === 'lesson' ? link.lesson : null,
     settings: { ...kept, vocabulary },
     fault: link.kind === 'broken' ? link.fault : null,
   };
-}
-
-/** Keeps the address at what is set, and follows an address that somebody puts in. */
-function useLink(
-  store: Store<Desk, Deed>,
-  vocabulary: Settings['vocabulary'],
-  on: boolean,
-  onLink: (link: ReturnType<typeof readLink>) => void,
-): void {
-  useEffect(() => {
-    if (!on) return;
-    let shown: unknown;
-    const write = () => {
-      const { place, conditions } = store.get();
-      if (shown === conditions) return;
-      shown = conditions;
-      const fragment = place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary);
-      history.replaceState(null, '', fragment === place.id ? location.pathname : `#${fragment}`);
-    };
-    write();
-    return store.subscribe(write);
-  }, [store, vocabulary, on]);
-  useEffect(() => {
-    const follow = () => onLink(readLink(location.hash, PLACES, []));
-    addEventListener('hashchange', follow);
-    return () => removeEventListener('hashchange', follow);
-  });
 }
 
 function useDrop(onFile: (file: File) => void): void {

@@ -10,12 +10,18 @@ export function Picture({
   theme,
   sound,
   profile,
+  strip = true,
+  look,
   font_px,
 }: {
   readonly theme: Theme;
   readonly sound: boolean;
   /** False where the profile stands elsewhere or not at all. */
   readonly profile: boolean;
+  /** False where the run may not be seen yet. */
+  readonly strip?: boolean;
+  /** The part the eye is led to. */
+  readonly look?: string | undefined;
   /** Size of the words in the stage; 13 px unless said. */
   readonly font_px?: number;
 }) {
@@ -24,10 +30,11 @@ export function Picture({
     <>
       <Stage
         theme={theme}
+        look={look}
         {...(font_px === undefined ? {} : { font_px })}
         {...(profile ? { below: (view) => <ProfilePanel view={view} /> } : {})}
       />
-      <TimeStrip />
+      {strip && <TimeStrip />}
       {caption && <p className="caption">{caption}</p>}
     </>
   );

@@ -1,5 +1,6 @@
+import { lazy, Suspense } from 'react';
+import type { Conditions } from '../installation/index.ts';
 import type { Theme } from '../scene/index.ts';
-import { Demonstrate } from './Demonstrate.tsx';
 import { Explore } from './Explore.tsx';
 import type { Mode } from './Header.tsx';
 import { useAccount } from './useAccount.ts';
@@ -11,41 +12,80 @@ export function Screen({
   mode,
   theme,
   sound,
+  still,
   keys,
+  lesson,
   onMode,
+  onLesson,
+  onExplore,
   onHelp,
 }: {
   readonly mode: Mode;
   readonly theme: Theme;
   readonly sound: boolean;
+  readonly still: boolean;
   readonly keys: boolean;
+  /** The lesson being played, by its name. */
+  readonly lesson: string | null;
   readonly onMode: (mode: Mode) => void;
+  readonly onLesson: (lesson: string | null) => void;
+  readonly onExplore: (place: string, conditions: Conditions) => void;
   readonly onHelp: () => void;
 }) {
   const say = useSay();
+  useKeys({ '?': onHelp }, keys);
+  if (mode === 'learn')
+    return (
+      <Suspense fallback={<main className="learn" aria-busy="true" />}>
+        <Learn lesson={lesson} theme={theme} sound={sound} still={still} onLesson={onLesson} onExplore={onExplore} />
+      </Suspense>
+    );
+  return (
+    <>
+      <DeskKeys on={keys} />
+      {mode === 'demonstrate' ? (
+        <Suspense
+          fallback={
+            <main className="demo" aria-busy="true">
+              {say('app.loading')}
+            </main>
+          }
+        >
+          <Demonstrate theme={theme} sound={sound} keys={keys} onLeave={() => onMode('explore')} />
+        </Suspense>
+      ) : (
+        <Explore theme={theme} sound={sound} />
+      )}
+      <Announcer />
+    </>
+  );
+}
+
+const Learn = lazy(async () => ({ default: (await import('./Learn.tsx')).Learn }));
+const Demonstrate = lazy(async () => ({ default: (await import('./Demonstrate.tsx')).Demonstrate }));
+
+function DeskKeys({ on }: { readonly on: boolean }) {
   const store = useDeskStore();
-  const { headline } = useAccount();
-  const covered = useDesk((desk) => desk.covered);
   useKeys(
     {
       ' ': () => store.send({ kind: store.get().playhead.running ? 'pause' : 'run' }),
       u: () => store.send({ kind: 'cover', covered: !store.get().covered }),
       n: () => store.send({ kind: 'skip', to: 'next' }),
       'ctrl+z': () => store.send({ kind: 'undo' }),
-      '?': onHelp,
     },
-    keys,
+    on,
   );
+  return null;
+}
+
+/** Tells the outcome to those who listen, unless it is covered. */
+function Announcer() {
+  const say = useSay();
+  const { headline } = useAccount();
+  const covered = useDesk((desk) => desk.covered);
   return (
-    <>
-      {mode === 'demonstrate' ? (
-        <Demonstrate theme={theme} sound={sound} keys={keys} onLeave={() => onMode('explore')} />
-      ) : (
-        <Explore theme={theme} sound={sound} />
-      )}
-      <p className="visually-hidden" aria-live="polite">
-        {covered ? say('covered.outcome') : headline}
-      </p>
-    </>
+    <p className="visually-hidden" aria-live="polite">
+      {covered ? say('covered.outcome') : headline}
+    </p>
   );
 }

@@ -20,10 +20,13 @@ export const SpotCard = memo(function SpotCard({
   const say = useSay();
   const covered = useDesk((desk) => desk.covered);
   const installation = useDesk((desk) => desk.place.build.installation);
+  const fixed = useDesk((desk) => desk.fixed);
   const card = useRef<HTMLDivElement>(null);
-  const choices = Object.entries(installation.conditions).filter(
-    ([name, condition]) => name === spot.condition || concerns(condition, spot.id),
-  );
+  const choices = fixed
+    ? []
+    : Object.entries(installation.conditions).filter(
+        ([name, condition]) => name === spot.condition || concerns(condition, spot.id),
+      );
 
   useEffect(() => {
     const node = card.current;

@@ -31,6 +31,8 @@ export interface Desk {
   readonly pointed: Pointed | null;
   /** Numbers and outcome are hidden from the room; a change of conditions then waits for somebody to run it. */
   readonly covered: boolean;
+  /** Conditions are given, as in a lesson, and not for choosing. */
+  readonly fixed: boolean;
   /** Nothing moves by itself. */
   readonly still: boolean;
 }
@@ -39,6 +41,12 @@ export interface Desk {
 export type Deed =
   | { readonly kind: 'choose'; readonly condition: string; readonly option: string }
   | { readonly kind: 'arrange'; readonly conditions: Conditions }
+  | {
+      readonly kind: 'stage';
+      readonly conditions: Conditions;
+      readonly covered: boolean;
+      readonly shows: 'before' | 'fault';
+    }
   | { readonly kind: 'open'; readonly place: Place; readonly conditions?: Conditions }
   | { readonly kind: 'reset' }
   | { readonly kind: 'undo' }
@@ -56,11 +64,11 @@ export type Deed =
 export function openDesk(
   place: Place,
   conditions: Conditions = initialConditions(place.build.installation),
-  { still = false, covered = false }: Partial<Pick<Desk, 'still' | 'covered'>> = {},
+  { still = false, covered = false, fixed = false }: Partial<Pick<Desk, 'still' | 'covered' | 'fixed'>> = {},
 ): Desk {
   const timeline = run(place.build, conditions);
   const playhead = { time_s: 0, running: false, slow: paceOf(timeline), chosen: false };
-  return { place, conditions, past: [], timeline, playhead, pointed: null, covered, still };
+  return { place, conditions, past: [], timeline, playhead, pointed: null, covered, fixed, still };
 }
 
 /** The desk after a deed. Pure: a change of conditions computes the whole run anew, everything else chooses what is shown of it. */
@@ -70,6 +78,8 @@ export function step(desk: Desk, deed: Deed): Desk {
       return arrange(desk, { ...desk.conditions, [deed.condition]: deed.option });
     case 'arrange':
       return arrange(desk, deed.conditions);
+    case 'stage':
+      return stage(desk, deed.conditions, deed.covered, deed.shows);
     case 'open':
       return openDesk(deed.place, deed.conditions, desk);
     case 'reset':
@@ -117,6 +127,15 @@ function arrange(desk: Desk, conditions: Conditions): Desk {
   const timeline = run(desk.place.build, conditions);
   const playhead = opening(desk, timeline);
   return { ...desk, conditions, past: [...desk.past, desk.conditions], timeline, playhead };
+}
+
+/** A run set up at rest, with nothing to undo. */
+function stage(desk: Desk, conditions: Conditions, covered: boolean, shows: 'before' | 'fault'): Desk {
+  const timeline = run(desk.place.build, conditions);
+  const slow = paceOf(timeline);
+  const time_s = shows === 'before' ? leadIn_s(timeline, slow) : 0;
+  const playhead = { time_s, running: false, slow, chosen: false };
+  return { ...desk, conditions, past: [], timeline, playhead, covered, pointed: null };
 }
 
 /** A new run is shown from the moment the fault strikes; where the room is asked first, from the ordinary state. */

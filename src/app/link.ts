@@ -1,10 +1,10 @@
 import type { Vocabulary } from '../explain/index.ts';
 import { initialConditions, type Conditions, type Installation } from '../installation/index.ts';
 
-/** What a link says: a place, the conditions that differ from those it opens with, and the words of the trade; or a lesson. */
+/** What a link says: a place, the conditions that differ from those it opens with, and the words of the trade; or a lesson, or the list of lessons. */
 export type Link =
   | { readonly kind: 'none' }
-  | { readonly kind: 'lesson'; readonly lesson: string }
+  | { readonly kind: 'lesson'; readonly lesson: string | null }
   | {
       readonly kind: 'place';
       readonly place: string;
@@ -45,9 +45,9 @@ export function writeLink(
   return parts.join('/');
 }
 
-/** The fragment that leads to a lesson. */
-export function writeLessonLink(lesson: string): string {
-  return `${LESSON}/${write(lesson)}`;
+/** The fragment that leads to a lesson, or to the list of lessons. */
+export function writeLessonLink(lesson: string | null): string {
+  return lesson === null ? LESSON : `${LESSON}/${write(lesson)}`;
 }
 
 /** Reads a fragment; everything it names must exist. */
@@ -66,6 +66,7 @@ export function readLink(
   }
   const [head = '', ...rest] = words;
   if (head === LESSON) {
+    if (rest.length === 0) return { kind: 'lesson', lesson: null };
     const lesson = rest.join('/');
     return lessons.includes(lesson)
       ? { kind: 'lesson', lesson }

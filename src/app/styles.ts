@@ -5,4 +5,5 @@ import './controls.css';
 import './desk.css';
 import './stage.css';
 import './demo.css';
+import './learn.css';
 import './narrow.css';

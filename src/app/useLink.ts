@@ -1,0 +1,49 @@
+import { useEffect } from 'react';
+import type { Vocabulary } from '../explain/index.ts';
+import type { Deed, Desk } from './desk.ts';
+import type { Mode } from './Header.tsx';
+import { LESSON_NAMES } from './lessonNames.ts';
+import { readLink, writeLessonLink, writeLink, type Link } from './link.ts';
+import { PLACES } from './places.ts';
+import type { Store } from './store.ts';
+
+/** Keeps the address at what is set, and follows one that somebody puts in. */
+export function useLink({
+  store,
+  vocabulary,
+  mode,
+  lesson,
+  on,
+  follow,
+}: {
+  readonly store: Store<Desk, Deed>;
+  readonly vocabulary: Vocabulary;
+  readonly mode: Mode;
+  readonly lesson: string | null;
+  /** False while the address itself is what is shown. */
+  readonly on: boolean;
+  readonly follow: (link: Link) => void;
+}): void {
+  useEffect(() => {
+    if (!on) return;
+    if (mode === 'learn') return show(writeLessonLink(lesson));
+    let shown: unknown;
+    const write = () => {
+      const { place, conditions } = store.get();
+      if (shown === conditions) return;
+      shown = conditions;
+      show(place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary));
+    };
+    write();
+    return store.subscribe(write);
+  }, [store, vocabulary, mode, lesson, on]);
+  useEffect(() => {
+    const read = () => follow(readLink(location.hash, PLACES, LESSON_NAMES));
+    addEventListener('hashchange', read);
+    return () => removeEventListener('hashchange', read);
+  }, [follow]);
+}
+
+function show(fragment: string): void {
+  history.replaceState(null, '', fragment === '' ? location.pathname : `#${fragment}`);
+}
