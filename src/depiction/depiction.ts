@@ -44,6 +44,8 @@ export interface Ribbon {
   readonly reach: number;
   /** True where it lies over soil, brick or metal and needs a casing to be seen. */
   readonly casing: boolean;
+  /** The wire it lies on, if it lies on one. */
+  readonly wire?: Conductor['insulation'];
   /** What it passes in front of. */
   readonly over: 'parts' | 'people';
 }
@@ -78,6 +80,8 @@ export interface Halo {
   /** Reached threshold, V a.c.; `none` draws nothing. */
   readonly level: 'none' | '25' | '50';
   readonly rect: Box;
+  /** Ids of the drawings that are this metal. */
+  readonly drawings: readonly string[];
 }
 
 /** One drawing that stands in the picture. */

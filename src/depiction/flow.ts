@@ -50,17 +50,19 @@ function soil(wired: readonly Flow[], place: Place, along: Complex): readonly Fl
     .toSorted((a, b) => a.x - b.x);
   let current = ZERO;
   let change = ZERO;
-  return ends.flatMap(({ one, x }, i) => {
-    const next = ends[i + 1];
-    current = add(current, one.current);
-    change = add(change, one.change);
-    if (!next) return [];
-    const route = [
-      { x, y: place.meeting_y },
-      { x: next.x, y: place.meeting_y },
-    ];
-    return [flow(`soil, ${one.id} to ${next.one.id}`, 'earth', 'electrode', route, undefined, current, change, along)];
-  });
+  let last: (typeof ends)[number] | undefined;
+  const runs: Flow[] = [];
+  for (const end of ends) {
+    if (last && end.one.amperes >= LEAST_A) {
+      const route = [last.x, end.x].map((x) => ({ x, y: place.meeting_y }));
+      const id = `soil, ${last.one.id} to ${end.one.id}`;
+      runs.push(flow(id, 'earth', 'electrode', route, undefined, current, change, along));
+    }
+    current = add(current, end.one.current);
+    change = add(change, end.one.change);
+    if (end.one.amperes >= LEAST_A) last = end;
+  }
+  return runs;
 }
 
 function flow(

@@ -24,7 +24,7 @@ export function halos(volts: ReadonlyMap<string, number>, place: Place): readonl
     const rect = place.targets[part];
     if (!rect) return [];
     const level = reached >= LIMIT_V.ordinary ? '50' : reached >= LIMIT_V.wet ? '25' : 'none';
-    return [{ part, volts: reached, level, rect }];
+    return [{ part, volts: reached, level, rect, drawings: place.metal[part] ?? [part] }];
   });
 }
 

@@ -74,11 +74,15 @@ export interface Place {
   readonly appears: Readonly<Record<string, string>>;
   /** Drawing → appliance by which it glows, with its two drawings. */
   readonly lit: Readonly<Record<string, { readonly by: string; readonly dark: File; readonly lit: File }>>;
+  /** Part → drawings that are its metal, where they are more than the one of its name. */
+  readonly metal: Readonly<Record<string, readonly string[]>>;
   /** Drawing → appliance that turns it. */
   readonly turns: Readonly<Record<string, string>>;
 }
 
-type Wiring = Pick<Place, 'offers' | 'overlays' | 'appears' | 'lit' | 'turns'> & { readonly pieces: readonly Piece[] };
+type Wiring = Pick<Place, 'offers' | 'overlays' | 'appears' | 'lit' | 'turns' | 'metal'> & {
+  readonly pieces: readonly Piece[];
+};
 
 interface Piece {
   readonly id: string;
@@ -160,6 +164,7 @@ function openPlace(layout: Layout, routes: RouteFile, wiring: Wiring): Place {
     appears: wiring.appears,
     lit: wiring.lit,
     turns: wiring.turns,
+    metal: wiring.metal,
   };
 }
 

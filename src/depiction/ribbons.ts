@@ -47,6 +47,7 @@ export function ribbons(build: Build, interval: Interval, all: readonly Flow[]):
       reach: isSource(one) ? -step.length : (reach.get(step.from) ?? 0),
       ...arrival(one, i),
       casing: !(one.stretch?.bare ?? false),
+      ...(one.stretch?.wire ? { wire: one.stretch.wire } : {}),
       over: one.role === 'person' ? 'people' : 'parts',
     };
   });

@@ -2,11 +2,16 @@ import { ImageSource, Texture } from 'pixi.js';
 
 /** A canvas to draw a texture on, measured in units of the drawing.
  *  @throws Error if the browser gives no 2D drawing context */
-export function openBitmap(width: number, height: number, resolution: number): CanvasRenderingContext2D {
+export function openBitmap(
+  width: number,
+  height: number,
+  resolution: number,
+  options: CanvasRenderingContext2DSettings = {},
+): CanvasRenderingContext2D {
   const canvas = document.createElement('canvas');
   canvas.width = Math.max(1, Math.round(width * resolution));
   canvas.height = Math.max(1, Math.round(height * resolution));
-  const pen = canvas.getContext('2d');
+  const pen = canvas.getContext('2d', options);
   if (!pen) throw new Error('openBitmap: this browser gives no 2D drawing context');
   pen.scale(canvas.width / width, canvas.height / height);
   return pen;

@@ -3,8 +3,8 @@ import type { Conductor, Depiction } from '../depiction/index.ts';
 import { INSULATION, type Ink } from './ink.ts';
 import { layTrack, standAt, stretch, type Track } from './track.ts';
 
-const GAP = 16; // px of the picture left out where a conductor is interrupted
-const STUB = 5; // px of bare copper that shows at each side of it
+const GAP = 26; // px of the picture left out where a conductor is interrupted
+const STUB = 7; // px of bare copper that shows at each side of it
 const STRIPE = 14; // px from stripe to stripe on a green-and-yellow conductor
 
 /** All conductors of a picture, drawn anew only when one of them has changed. */

@@ -8,9 +8,9 @@ export const MARK_SIZE = 16;
 
 /** How far apart marks stand along a ribbon, in widths of the ribbon and at least so many units. */
 export const SPACING: Readonly<Record<CurrentKind, { readonly widths: number; readonly least: number }>> = {
-  load: { widths: 2.6, least: 24 },
-  fault: { widths: 1.7, least: 16 },
-  stray: { widths: 1.9, least: 15 },
+  load: { widths: 4.4, least: 38 },
+  fault: { widths: 1.9, least: 20 },
+  stray: { widths: 1.8, least: 17 },
   person: { widths: 2.2, least: 16 },
 };
 
@@ -29,7 +29,7 @@ function mark(resolution: number, draw: (pen: CanvasRenderingContext2D) => void)
   const pen = openBitmap(side, side, resolution);
   pen.translate(side / 2, side / 2);
   draw(pen);
-  return asTexture(pen, resolution);
+  return asTexture(pen, side);
 }
 
 function chevrons(pen: CanvasRenderingContext2D, colour: string, at: readonly number[], width: number, half = 4): void {

@@ -13,9 +13,11 @@ import { cutSheets, type Sheets } from './sheets.ts';
 import { openSpark } from './sparkView.ts';
 
 /** Widths of ribbons are told in px of a stage this many units of the drawing to the px. */
-const UNITS_PER_PX = 1.15;
+const UNITS_PER_PX = 1.05;
 /** From this slowness on single cycles are shown: one then takes many seconds. */
 const CYCLES_FROM = 1000;
+/** A processor that paints needs time for other work too: it draws no more often than this, s. */
+const LEAST_STEP_s = { webgl: 0, canvas: 1 / 40 } as const;
 /** Longest step between two frames that is still motion, s; a longer one was a pause. */
 const LONGEST_STEP_s = 0.1;
 const FINEST = 3; // px for each unit of the drawing, at most
@@ -35,6 +37,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     stillness,
   );
   let depiction: Depiction | null = null;
+  let size = { width: 1, height: 1 };
   let lost = false;
   let gone = false;
   let unsettled = 2; // frames that must be drawn even though nothing flows
@@ -76,9 +79,9 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
   }
 
   function resize(): void {
-    const [width, height] = [Math.max(1, host.clientWidth), Math.max(1, host.clientHeight)];
-    renderer.resize(width, height);
-    if (depiction) camera.fit({ width, height }, depiction.world);
+    size = { width: Math.max(1, host.clientWidth), height: Math.max(1, host.clientHeight) };
+    renderer.resize(size.width, size.height);
+    if (depiction) camera.fit(size, depiction.world);
     unsettled = 2;
     recutSoon();
   }
@@ -107,8 +110,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
       const first = depiction === null;
       const world = depiction?.world;
       depiction = next;
-      if (world?.width !== next.world.width || world.height !== next.world.height)
-        camera.fit({ width: host.clientWidth, height: host.clientHeight }, next.world);
+      if (world?.width !== next.world.width || world.height !== next.world.height) camera.fit(size, next.world);
       paper.show(next);
       unsettled = 2;
       if (first) recutSoon();
@@ -116,7 +118,9 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     frame({ time_s, slow, wall_s }) {
       const start = performance.now();
       if (lost || gone || !depiction) return;
-      const step_s = before_s === null ? 0 : Math.min(LONGEST_STEP_s, Math.max(0, wall_s - before_s));
+      const passed_s = before_s === null ? Infinity : wall_s - before_s;
+      if (unsettled === 0 && passed_s >= 0 && passed_s < LEAST_STEP_s[nameOf(renderer)]) return;
+      const step_s = Number.isFinite(passed_s) ? Math.min(LONGEST_STEP_s, Math.max(0, passed_s)) : 0;
       before_s = wall_s;
       const moved = camera.beat(wall_s);
       if (stillness && !moved && unsettled === 0) {
@@ -133,10 +137,9 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
       const { scale, x, y } = camera.view;
       paper.root.scale.set(scale);
       paper.root.position.set(x, y);
-      if (!stillness) {
-        const { width, height } = depiction.world;
-        paper.lag((host.clientWidth / 2 - x) / scale - width / 2, (host.clientHeight / 2 - y) / scale - height / 2);
-      }
+      const { width, height } = depiction.world;
+      const away = { x: (size.width / 2 - x) / scale - width / 2, y: (size.height / 2 - y) / scale - height / 2 };
+      paper.lag(stillness ? 0 : away.x, stillness ? 0 : away.y);
       renderer.render(paper.root);
       script_ms = performance.now() - start;
     },
@@ -208,6 +211,7 @@ async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
     lag: parts.lag,
     destroy(): void {
       ribbons.destroy();
+      parts.destroy();
       root.destroy({ children: true });
       for (const texture of Object.values(marks)) texture.destroy(true);
       sheets.destroy();

@@ -1,10 +1,13 @@
-import { Container, Sprite } from 'pixi.js';
+import { Container, Sprite, Texture } from 'pixi.js';
 import type { Depiction, Halo, PartView } from '../depiction/index.ts';
 import type { Sheets } from './sheets.ts';
 
 const CROSS_FADE_s = 0.22;
 /** How often what turns goes round, 1/s. */
 const TURNS_Hz = 1.1;
+
+/** Layers in front of which things stand and move; they are glued into one sheet while the camera rests on the whole. */
+const BEHIND: ReadonlySet<string> = new Set(['sky', 'hills', 'ground', 'house', 'furniture']);
 
 interface Shown {
   model: PartView;
@@ -18,8 +21,9 @@ export interface PartsView {
   layer(name: string): Container;
   show(depiction: Depiction, sheets: Sheets): void;
   beat(wall_s: number, stillness: boolean): void;
-  /** Far layers lag behind the camera. */
+  /** Far layers lag behind a camera that has moved this far from the middle, units of the drawing. */
   lag(dx: number, dy: number): void;
+  destroy(): void;
 }
 
 /** Opens the view of the drawings below `stage`. */
@@ -28,7 +32,19 @@ export function openParts(stage: Container): PartsView {
   const shown = new Map<string, Shown>();
   const hatched = new Map<string, Sprite>();
   const lags = new Map<Container, number>();
+  const glued = stage.addChild(new Sprite());
+  let gluedFrom = '';
   let cut: Sheets | null = null;
+
+  /** One sheet to paint instead of many, for machines that paint with the processor. */
+  function glue({ parts, world }: Depiction, sheets: Sheets): void {
+    const behind = parts.filter(({ group }) => BEHIND.has(group));
+    const key = `${sheets.resolution} ${behind.map(({ drawing, x, y }) => `${drawing} ${x} ${y}`).join(' ')}`;
+    if (key === gluedFrom) return;
+    gluedFrom = key;
+    if (glued.texture !== Texture.EMPTY) glued.texture.destroy(true);
+    glued.texture = sheets.glue(behind, world);
+  }
 
   function layer(name: string): Container {
     const found = layers.get(name);
@@ -71,7 +87,7 @@ export function openParts(stage: Container): PartsView {
   function showHatch({ halos, parts }: Depiction, sheets: Sheets): void {
     const wanted = new Map<string, { halo: Halo; around: readonly PartView[] }>();
     for (const halo of halos) {
-      const around = parts.filter(({ id }) => id === halo.part || id.startsWith(`${halo.part} `));
+      const around = parts.filter(({ id }) => halo.drawings.includes(id));
       if (halo.level !== 'none' && around.length > 0) wanted.set(halo.part, { halo, around });
     }
     for (const [part, sprite] of hatched) if (!wanted.has(part)) sprite.visible = false;
@@ -107,6 +123,7 @@ export function openParts(stage: Container): PartsView {
         }
       for (const model of depiction.parts) showPart(model, sheets);
       showHatch(depiction, sheets);
+      glue(depiction, sheets);
     },
     beat(wall_s, stillness) {
       for (const one of shown.values()) {
@@ -123,7 +140,13 @@ export function openParts(stage: Container): PartsView {
       }
     },
     lag(dx, dy) {
+      const rests = Math.hypot(dx, dy) < 0.5;
+      glued.visible = rests;
+      for (const [name, one] of layers) if (BEHIND.has(name)) one.visible = !rests;
       for (const [one, share] of lags) one.position.set(dx * share, dy * share);
+    },
+    destroy() {
+      if (glued.texture !== Texture.EMPTY) glued.texture.destroy(true);
     },
   };
 }

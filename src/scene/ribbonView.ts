@@ -1,5 +1,5 @@
 import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
-import type { CurrentKind, Drain, Ribbon } from '../depiction/index.ts';
+import type { Conductor, CurrentKind, Drain, Ribbon } from '../depiction/index.ts';
 import type { Ink } from './ink.ts';
 import { MARK_SIZE, SPACING } from './marks.ts';
 import { layTrack, standAt, stretch, type Stand, type Track } from './track.ts';
@@ -7,8 +7,12 @@ import { layTrack, standAt, stretch, type Stand, type Track } from './track.ts';
 /** A ribbon of this width wears its marks at the size they were drawn in. */
 const MARKED_WIDTH = MARK_SIZE - 2;
 const FADE_s = 0.2;
+/** Working current is drawn slimmer than its amperes say, so that what should not be there stands out. */
+const SLIM = 0.66;
+/** Narrower than this the form of a ribbon cannot be told. */
+const LEAST_px: Readonly<Record<CurrentKind, number>> = { load: 3, fault: 4.5, stray: 6, person: 5 };
 /** A ribbon's band overlaps the next by its round cap; its marks keep away from the ends by this share of the width. */
-const END_ROOM: Readonly<Record<CurrentKind, number>> = { load: 0.35, fault: 0.45, stray: 0.55, person: 0.35 };
+const END_ROOM: Readonly<Record<CurrentKind, number>> = { load: 0.35, fault: 0.45, stray: 0.3, person: 0.35 };
 
 /** Where two ribbons cross, the one that matters more lies on top. */
 const HEIGHT: Readonly<Record<CurrentKind, number>> = { stray: 0, load: 1, fault: 2, person: 3 };
@@ -21,6 +25,9 @@ export interface RibbonDress {
   readonly unit: number;
   readonly stillness: boolean;
 }
+
+/** Colours of the wires that ribbons lie on. */
+export type WireColours = Readonly<Record<Conductor['insulation'], string>>;
 
 /** One instant of the viewer's time, and, where the run is slowed to single cycles, of the supply's. */
 export interface Beat {
@@ -35,7 +42,7 @@ export interface RibbonView {
   readonly band: Container;
   readonly marks: Container;
   readonly kind: CurrentKind;
-  update(ribbon: Ribbon): void;
+  update(ribbon: Ribbon, wires: WireColours): void;
   /** Makes it appear, from its upstream end, as its delay says. */
   arrive(): void;
   /** Shows it whole at once. */
@@ -60,13 +67,14 @@ type Phase =
   | { readonly kind: 'fading'; since_s: number | null };
 
 /** Opens a view of a ribbon; it is steady until told otherwise. */
-export function openRibbon(first: Ribbon, dress: RibbonDress): RibbonView {
+export function openRibbon(first: Ribbon, firstWires: WireColours, dress: RibbonDress): RibbonView {
   const under = new Graphics();
   const band = new Graphics();
   const marks = new Container();
   under.zIndex = band.zIndex = marks.zIndex = HEIGHT[first.kind];
   const stand: Stand = { x: 0, y: 0, angle: 0 };
   let model = first;
+  let wires = firstWires;
   let width = 0;
   let track: Track = { xy: [], at: [0], length: 0 };
   let phase: Phase = { kind: 'steady' };
@@ -74,7 +82,7 @@ export function openRibbon(first: Ribbon, dress: RibbonDress): RibbonView {
   let drawn = '';
 
   function lay(): void {
-    width = model.width_px * dress.unit;
+    width = Math.max(LEAST_px[model.kind], model.width_px * (model.kind === 'load' ? SLIM : 1)) * dress.unit;
     track = layTrack(model.route, width * 1.25);
     drawn = '';
   }
@@ -97,7 +105,10 @@ export function openRibbon(first: Ribbon, dress: RibbonDress): RibbonView {
       band.poly(points, false).stroke({ width: width * 0.5, color: ink.core, ...round });
       return;
     }
-    if (model.casing) under.poly(points, false).stroke({ width: width + 3 * unit, color: ink.casing, ...round });
+    // Work lies on its wire and lets the insulation show; what does not belong wears a light edge.
+    const edge = model.kind === 'load' && model.wire ? wires[model.wire] : ink.casing;
+    if (model.casing || model.wire)
+      under.poly(points, false).stroke({ width: width + 3.4 * unit, color: edge, ...round });
     band.poly(points, false).stroke({ width, color: ink.current[model.kind], ...round });
   }
 
@@ -160,9 +171,14 @@ export function openRibbon(first: Ribbon, dress: RibbonDress): RibbonView {
     band,
     marks,
     kind: first.kind,
-    update(ribbon) {
-      const same = ribbon.width_px === model.width_px && ribbon.route === model.route && ribbon.casing === model.casing;
+    update(ribbon, newWires) {
+      const same =
+        wires === newWires &&
+        ribbon.width_px === model.width_px &&
+        ribbon.route === model.route &&
+        ribbon.casing === model.casing;
       model = ribbon;
+      wires = newWires;
       if (!same) lay();
       if (phase.kind !== 'arriving') phase = { kind: 'steady' };
     },

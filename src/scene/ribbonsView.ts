@@ -1,5 +1,6 @@
 import { Container } from 'pixi.js';
 import type { Depiction } from '../depiction/index.ts';
+import { INSULATION } from './ink.ts';
 import { openRibbon, type Beat, type RibbonDress, type RibbonView } from './ribbonView.ts';
 
 /** All ribbons of a picture, in two layers of three sheets each: edges below, bands, marks on top. */
@@ -23,7 +24,8 @@ export function openRibbons(dress: RibbonDress): RibbonsView {
   return {
     parts: over.parts.whole,
     people: over.people.whole,
-    show({ ribbons, drains }) {
+    show({ ribbons, drains, region }) {
+      const wires = INSULATION[region];
       const wanted = new Map(ribbons.map((ribbon) => [ribbon.id, ribbon]));
       for (const [id, view] of present) {
         const ribbon = wanted.get(id);
@@ -35,10 +37,10 @@ export function openRibbons(dress: RibbonDress): RibbonsView {
       for (const ribbon of ribbons) {
         const known = present.get(ribbon.id);
         if (known) {
-          known.update(ribbon);
+          known.update(ribbon, wires);
           continue;
         }
-        const view = openRibbon(ribbon, dress);
+        const view = openRibbon(ribbon, wires, dress);
         const layer = over[ribbon.over];
         layer.under.addChild(view.under);
         layer.bands.addChild(view.band);

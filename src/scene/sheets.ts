@@ -30,6 +30,8 @@ export interface Sheets {
   sheet(name: string): { readonly texture: Texture; readonly frame: Frame };
   /** The metal of these drawings grown outwards and hatched. */
   hatch(standing: readonly Standing[], level: '25' | '50'): Hatch;
+  /** Sheets glued into one, as large as the world and without a hole; the caller destroys it. */
+  glue(standing: readonly Standing[], world: { readonly width: number; readonly height: number }): Texture;
   destroy(): void;
 }
 
@@ -71,6 +73,17 @@ export async function cutSheets(
       const made = hatches.get(key) ?? grow(standing, pens, level, ink, resolution, unit);
       hatches.set(key, made);
       return made;
+    },
+    glue(standing, { width, height }) {
+      const pen = openBitmap(width, height, resolution, { alpha: false });
+      pen.fillStyle = ink.backdrop;
+      pen.fillRect(0, 0, width, height);
+      for (const { drawing: name, x, y } of standing) {
+        const { width: wide, height: high } = frameOf(name);
+        const from = pens.get(name);
+        if (from) pen.drawImage(from.canvas, x, y, wide, high);
+      }
+      return asTexture(pen, width);
     },
     destroy() {
       for (const { texture } of [...textures.values(), ...hatches.values()]) texture.destroy(true);
