@@ -15,7 +15,10 @@ export function nearest(written: string, names: Iterable<string>): string | unde
 
 // Optimal string alignment: three rows are enough, as an exchange of neighbours looks two back.
 function lettersBetween(a: string, b: string): number {
-  let [before, last] = [new Array<number>(b.length + 1).fill(0), Array.from({ length: b.length + 1 }, (_, at) => at)];
+  let [before, last] = [
+    Array.from({ length: b.length + 1 }, () => 0),
+    Array.from({ length: b.length + 1 }, (_, at) => at),
+  ];
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
