@@ -1,4 +1,5 @@
-import type { Solver } from '../electrics/index.ts';
+import { add, complex, div, mul, phasors, sub } from '../electrics/index.ts';
+import type { Complex, Phasors, Solver } from '../electrics/index.ts';
 import type { Build, Conditions } from '../installation/index.ts';
 import { insulationFaults } from './scenarioMachine.ts';
 import type { SteadyState } from './steadyState.ts';
@@ -6,10 +7,11 @@ import type { FaultShare } from './timeline.ts';
 
 /** What closing the fault changes, everything else and everybody staying as they are; undefined without a fault.
  *
- *  With the fault away its branch is Z₀ and carries I₀; closed it is Z₁. Subtracting the two states leaves the closed
- *  network with every source at rest and one of (Z₀ − Z₁)·I₀ in the branch (compensation theorem), so one solve gives
- *  the difference itself, exact even where it is tiny beside the load. Of several faults the first in the file counts,
- *  the others staying closed. */
+ *  With the fault away its branch is Z₀ and carries I₀; closed it is Z₁ and carries I₁. Subtracting the two states leaves
+ *  the closed network with every source at rest but one of E = (Z₀ − Z₁)·I₀ in the branch (compensation theorem). If 1 V
+ *  there drives y through the branch, I₁ − I₀ = E·y, hence E = (Z₀ − Z₁)·I₁ / (1 + (Z₀ − Z₁)·y): one solve gives the
+ *  difference itself, exact even where it is tiny beside the load. Of several faults the first in the file counts, the
+ *  others staying closed. */
 export function faultShare(
   build: Build,
   solver: Solver,
@@ -22,25 +24,33 @@ export function faultShare(
   const branch = build.branch(condition);
   const usual = build.installation.conditions[condition]?.options[0] ?? '';
   const away = build.values({ ...conditions, [condition]: usual }, open, limb_ohm);
-  const { amperes } = solver.solve(away);
-  const re = (away.impedance.re[branch] ?? 0) - (values.impedance.re[branch] ?? 0);
-  const im = (away.impedance.im[branch] ?? 0) - (values.impedance.im[branch] ?? 0);
-  const before = { re: amperes.re[branch] ?? 0, im: amperes.im[branch] ?? 0 };
-  const emf = {
-    re: new Float64Array(values.emf.re.length),
-    im: new Float64Array(values.emf.im.length),
-  };
-  emf.re[branch] = re * before.re - im * before.im;
-  emf.im[branch] = re * before.im + im * before.re;
+  const gap = sub(at(away.impedance, branch), at(values.impedance, branch));
+  const amperes = at(solution.amperes, branch);
+
+  const emf = phasors(values.emf.re.length);
+  emf.re[branch] = 1;
+  const driven = solver.solve({ ...values, emf });
+  const volts = div(mul(gap, amperes), add(complex(1), mul(gap, at(driven.amperes, branch))));
   return {
     condition,
     branch,
-    amperes: { re: solution.amperes.re[branch] ?? 0, im: solution.amperes.im[branch] ?? 0 },
-    change: solver.solve({ ...values, emf }),
+    amperes,
+    change: { volts: times(driven.volts, volts), amperes: times(driven.amperes, volts) },
   };
 }
 
 function isClosed(build: Build, conditions: Conditions, name: string): boolean {
   const usual = build.installation.conditions[name]?.options[0];
   return (conditions[name] ?? usual) !== usual;
+}
+
+function at({ re, im }: Phasors, index: number): Complex {
+  return complex(re[index] ?? NaN, im[index] ?? NaN);
+}
+
+function times({ re, im }: Phasors, by: Complex): Phasors {
+  return {
+    re: re.map((value, index) => value * by.re - (im[index] ?? NaN) * by.im),
+    im: im.map((value, index) => value * by.re + (re[index] ?? NaN) * by.im),
+  };
 }

@@ -1,4 +1,3 @@
-import { initialTransition, transition } from 'xstate';
 import { createSolver } from '../electrics/index.ts';
 import type { Solver } from '../electrics/index.ts';
 import type { Build, Conditions } from '../installation/index.ts';
@@ -9,8 +8,9 @@ import type { Memory } from './memory.ts';
 import { REACTION_S } from './person.ts';
 import { phaseOf } from './phase.ts';
 import type { Phase } from './phase.ts';
-import { scenarioMachine, snapshotOf } from './scenarioMachine.ts';
 import type { ScenarioEvent } from './scenarioMachine.ts';
+import { stepperOf } from './stepper.ts';
+import type { Stepper } from './stepper.ts';
 import type { Happening, Interval, ScenarioSnapshot, Timeline } from './timeline.ts';
 
 /** Events later than this are not looked for, s: long enough for the 135 % point of every breaker (UL 489: 2 h at most). */
@@ -45,23 +45,23 @@ export function run(
 ): Timeline {
   const { tolerance = 'middle', horizon_s = HORIZON_S } = options;
   if (!(horizon_s >= 0)) throw new RangeError(`run: the horizon is ${horizon_s} s; write zero or more`);
-  const { machine, solver } = engineOf(build);
+  const { stepper, solver } = engineOf(build);
   const laid: Interval[] = [];
 
-  let [state] = initialTransition(machine, conditions);
-  let phase = phaseOf(build, solver, conditions, snapshotOf(state.value));
+  let snapshot = stepper.start;
+  let phase = phaseOf(build, solver, conditions, snapshot);
   let memory = memoryAtZero(build, phase, tolerance);
   let because: Happening = { kind: 'begins' };
   let start_s = BEFORE_S;
   let from_s = 0;
 
-  const [endangered] = transition(machine, state, { type: 'danger.begins' });
-  const danger = firstDanger(snapshotOf(endangered.value));
+  const endangered = stepper.after(snapshot, { type: 'danger.begins' }, conditions);
+  const danger = firstDanger(endangered);
   if (danger !== undefined) {
     const asked = outlooks(phase, memory, tolerance);
     laid.push(...intervals(phase, asked, memory, { because, start_s, from_s, end_s: 0 }));
-    state = endangered;
-    phase = phaseOf(build, solver, conditions, snapshotOf(state.value));
+    snapshot = endangered;
+    phase = phaseOf(build, solver, conditions, snapshot);
     because = danger;
     start_s = 0;
   }
@@ -74,8 +74,8 @@ export function run(
     laid.push(...intervals(phase, asked, memory, { because, start_s, from_s, end_s }));
     if (next === undefined || end_s === Infinity) return { build, conditions, tolerance, intervals: laid, horizon_s };
     memory = leaving(phase, memory, end_s - from_s, tolerance);
-    [state] = transition(machine, state, next.event);
-    phase = phaseOf(build, solver, conditions, snapshotOf(state.value));
+    snapshot = stepper.after(snapshot, next.event, conditions);
+    phase = phaseOf(build, solver, conditions, snapshot);
     because = next.because;
     start_s = from_s = end_s;
   }
@@ -116,7 +116,7 @@ function firstDanger({ defects, people }: ScenarioSnapshot): Happening | undefin
 }
 
 interface Engine {
-  readonly machine: ReturnType<typeof scenarioMachine>;
+  readonly stepper: Stepper;
   readonly solver: Solver;
 }
 
@@ -126,7 +126,7 @@ const engines = new WeakMap<Build, Engine>();
 function engineOf(build: Build): Engine {
   const known = engines.get(build);
   if (known !== undefined) return known;
-  const engine = { machine: scenarioMachine(build), solver: createSolver(build.network) };
+  const engine = { stepper: stepperOf(build), solver: createSolver(build.network) };
   engines.set(build, engine);
   return engine;
 }

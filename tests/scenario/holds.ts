@@ -28,14 +28,16 @@ export function broken(timeline: Timeline): readonly string[] {
   ];
 }
 
-/** Kirchhoff at every node, and as much power out of the sources as into everything else. */
-export function electricsWrong(network: Network, values: Values, { amperes }: Solution): readonly string[] {
+/** Kirchhoff at every node, Ohm in every branch, and as much power out of the sources as into everything else. */
+export function electricsWrong(network: Network, values: Values, { volts, amperes }: Solution): readonly string[] {
   const { re, im } = amperes;
   const { emf } = values;
   const [fallRe, fallIm] = falls(network, values, amperes);
   const sumRe = new Float64Array(network.nodes.length);
   const sumIm = new Float64Array(network.nodes.length);
   let largest = 0;
+  let highest_V = 0;
+  let unexplained_V = 0;
   let given = 0;
   let surplusRe = 0;
   let surplusIm = 0;
@@ -49,6 +51,10 @@ export function electricsWrong(network: Network, values: Values, { amperes }: So
     sumIm[to]! += ii;
     const netRe = emf.re[b]! - fallRe[b]!;
     const netIm = emf.im[b]! - fallIm[b]!;
+    const overRe = volts.re[from]! - volts.re[to]! + netRe;
+    const overIm = volts.im[from]! - volts.im[to]! + netIm;
+    unexplained_V = Math.max(unexplained_V, Math.abs(overRe), Math.abs(overIm));
+    highest_V = Math.max(highest_V, Math.abs(emf.re[b]!), Math.abs(emf.im[b]!));
     given += Math.hypot(emf.re[b]!, emf.im[b]!) * size;
     surplusRe += netRe * ir + netIm * ii;
     surplusIm += netIm * ir - netRe * ii;
@@ -59,6 +65,8 @@ export function electricsWrong(network: Network, values: Values, { amperes }: So
     if (!(over <= KIRCHHOFF)) found.push(`currents at ${network.nodes[node]} sum to ${over} of the largest`);
   });
   const lost = Math.hypot(surplusRe, surplusIm) / given;
+  const share = unexplained_V / highest_V;
+  if (!(share <= KIRCHHOFF)) found.push(`${share} of the highest EMF is explained by no current`);
   if (!(lost <= KIRCHHOFF)) found.push(`${lost} of the power comes from nowhere`);
   return found;
 }

@@ -5,6 +5,8 @@ import type { Conditions } from '../../src/installation/index.ts';
 import { run, scenarioMachine } from '../../src/scenario/index.ts';
 import { snapshotOf } from '../../src/scenario/scenarioMachine.ts';
 import type { ScenarioEvent } from '../../src/scenario/scenarioMachine.ts';
+import { stepperOf } from '../../src/scenario/stepper.ts';
+import { chance } from './anyCase.ts';
 import { bakery, usual } from './bakery.ts';
 import { broken } from './holds.ts';
 
@@ -101,6 +103,36 @@ describe('the machine of a scenario', () => {
       }
       if (event.type === 'person.released')
         expect(after.people['baker']).toBe(before.people['baker'] === 'away' ? 'away' : 'released');
+    }
+  });
+});
+
+describe('stepping from snapshot to snapshot', () => {
+  test('is what the machine does, whatever was asked before', () => {
+    const stepper = stepperOf(bakery);
+    const next = chance(7);
+    const events: readonly ScenarioEvent[] = [
+      { type: 'danger.begins' },
+      ...bakery.devices.flatMap(({ name }): ScenarioEvent[] => [
+        { type: 'device.operated', device: name },
+        { type: 'handle.closed', device: name },
+      ]),
+      { type: 'person.released', person: 'baker' },
+    ];
+    for (let round = 0; round < 100; round += 1) {
+      const given = {
+        ...usual,
+        'line touches the case': next() < 0.5 ? 'no' : '1 ohm',
+        'baker touches': next() < 0.5 ? 'nothing' : 'the case and the sink',
+      };
+      let [state] = initialTransition(machine, given);
+      let snapshot = stepper.start;
+      for (let step = 0; step < 8; step += 1) {
+        const event = events[Math.floor(next() * events.length)]!;
+        [state] = transition(machine, state, event);
+        snapshot = stepper.after(snapshot, event, given);
+        expect(snapshot).toEqual(state.value);
+      }
     }
   });
 });
