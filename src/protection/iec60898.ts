@@ -22,7 +22,6 @@ const iec60898Conventional = {
   testC: 2.55,
   testCLeast_s: 1,
   testDLeast_s: 0.1,
-  testEMost_s: 0.1,
 } as const;
 
 /** IEC 60898-1 (2003, 2015), same table. Tests a to c seen second-hand (2 h above 63 A: from memory); longest times of

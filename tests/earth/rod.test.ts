@@ -37,6 +37,10 @@ test.each([
   ['a rod without length', () => rodResistance_ohm(0, 0.008, 100), 'A rod 0 m long'],
   ['a rod thicker than long', () => rodResistance_ohm(0.01, 0.02, 100), 'radius 0.02 m'],
   ['soil of nothing', () => rodResistance_ohm(2, 0.008, 0), 'Soil of 0'],
+  ['soil without end', () => rodResistance_ohm(2, 0.008, Infinity), 'Soil of Infinity'],
+  ['a rod without end', () => rodResistance_ohm(Infinity, 0.008, 100), 'A rod Infinity m'],
+  ['a rod without thickness', () => rodResistance_ohm(2, 0, 100), 'radius 0 m'],
+  ['a floor of nothing', () => footResistance_ohm(0), 'A floor of 0'],
   ['a floor that is not a number', () => footResistance_ohm(NaN), 'A floor of NaN'],
 ])('%s is refused by name', (_, act, words) => {
   expect(act).toThrow(RangeError);

@@ -44,11 +44,14 @@ describe('the magnetic band of a 20 A breaker that may act from 5 and must act a
     expect(operation).toMatchObject({ region: 'magnetic', certain: true, multiple: 20 });
     expect(operation.earliest_s).toBeCloseTo(0.5 / 60, 12);
     expect(operation.latest_s).toBeCloseTo(1 / 60, 12);
+    expect(breakerOperation(bakery, cold, 400, 'middle').at_s).toBeCloseTo(0.75 / 60, 12);
   });
   test('a known band replaces the careful one', () => {
     const known: BreakerSettings = { ...bakery, magneticFrom: 8, magneticTo: 9 };
     expect(breakerOperation(known, cold, 160, 'fast').region).toBe('thermal');
     expect(breakerOperation(known, cold, 180, 'slow')).toMatchObject({ region: 'magnetic', certain: true });
+    expect(breakerOperation({ ...bakery, magneticFrom: 8 }, cold, 159, 'fast').region).toBe('thermal');
+    expect(breakerOperation({ ...bakery, magneticTo: 9 }, cold, 180, 'slow').region).toBe('magnetic');
     const sharp: BreakerSettings = { ...bakery, magneticFrom: 10, magneticTo: 10 };
     expect(breakerOperation(sharp, cold, 199, 'fast')).toMatchObject({ region: 'thermal', certain: true });
     expect(breakerOperation(sharp, cold, 200, 'slow')).toMatchObject({ region: 'magnetic', certain: true });

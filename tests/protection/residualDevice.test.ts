@@ -32,6 +32,7 @@ test.each([
 ] as const)('a %s device opens from %d A on', (which, from_A) => {
   expect(residualOperation(gfci, from_A, which).region).toBe('residual');
   expect(residualOperation(gfci, from_A * (1 - 1e-9), which).region).toBe('none');
+  expect(residualOperation(gfci, from_A, which).certain).toBe(from_A >= 0.006);
   expect(residualOperation(gfci, 3 * from_A, which).multiple).toBeCloseTo(3, 12);
 });
 

@@ -116,6 +116,58 @@ test.each(miniature)(
   },
 );
 
+// Instantaneous tripping of IEC 60898-1, seen second-hand: B above 3 to 5, C above 5 to 10, D above 10 to 20. Opening within half a cycle
+// to one cycle of 50 Hz: common practice, no source.
+test.each(types)(
+  '$family may act magnetically above $holds times and must at $opens times',
+  ({ family, holds, opens }) => {
+    const settings = { family, rating_A: 16 };
+    expect(breakerOperation(settings, cold, 1.01 * holds * 16, 'fast')).toMatchObject({
+      region: 'magnetic',
+      certain: false,
+    });
+    expect(breakerOperation(settings, cold, 0.99 * opens * 16, 'slow')).toMatchObject({
+      region: 'thermal',
+      certain: false,
+    });
+    const times = tolerances.map((tolerance) => breakerOperation(settings, cold, opens * 16, tolerance).at_s);
+    expect(times).toEqual([0.01, 0.015, 0.02]);
+  },
+);
+
+test('the slowest miniature breakers use all but a hundredth of their minute, the fastest little more than their second, at 2.55', () => {
+  for (const { family } of types.slice(0, 2)) {
+    for (const [rating_A, longest_s] of [
+      [16, 60],
+      [40, 120],
+      [80, 120],
+    ] as const) {
+      const { earliest_s, latest_s } = breakerBand({ family, rating_A }, 2.55);
+      expect(latest_s / longest_s).toBeCloseTo(0.99, 6);
+      expect(earliest_s).toBeCloseTo(1.01, 6);
+    }
+  }
+  // D must also stay shut for 0.1 s at 10 times, which asks for more than the second at 2.55.
+  expect(breakerBand({ family: 'iec60898-d', rating_A: 16 }, 10).earliest_s).toBeCloseTo(0.101, 6);
+});
+
+test.each(miniature)(
+  '$family $rating_A A warm from 1.13 uses most of its hour or two at 1.45 when slow',
+  ({ family, rating_A }) => {
+    const { at_s } = breakerOperation({ family, rating_A }, { heat: 1.13 ** 2 }, 1.45 * rating_A, 'slow');
+    expect(at_s / (rating_A <= 63 ? 3600 : 7200)).toBeCloseTo(0.99, 4);
+  },
+);
+
+// Common practice, no source: a fast device just holds what it must and takes a tenth of the longest time allowed at 200 %.
+test('the fast edges hold 1.05 (UL 489) and 1.14 (IEC 60898-1), and a fast 20 A breaker opens at 40 A in about 12 s', () => {
+  const edge = (family: BreakerSettings['family'], multiple: number): number =>
+    breakerBand({ family, rating_A: 20 }, multiple).earliest_s;
+  expect([edge('ul489', 1.05), edge('iec60898-b', 1.14)]).toEqual([Infinity, Infinity]);
+  expect([edge('ul489', 1.051), edge('iec60898-b', 1.141)].every(Number.isFinite)).toBe(true);
+  expect(edge('ul489', 2)).toBeCloseTo(12.12, 6);
+});
+
 // Thermal image t = τ·ln[(m² − p²)/(m² − m0²)], form of IEC 60255-149:2013 (from memory); m0 = 1.30, τ = 100 s; computed from the formula.
 const imageTable: readonly (readonly [number, readonly number[]])[] = [
   [1.45, [162.865, 150.206, 126.567, 98.31]],

@@ -58,3 +58,8 @@ test.each([
 ] as const)('%s has the resistivity that was measured', (name, least, mean, most) => {
   expect(soils[name]).toMatchObject({ from_ohm_m: least, typical_ohm_m: mean, to_ohm_m: most });
 });
+
+// IEEE Std 80-2013 table 7, wet concrete, from memory.
+test('wet concrete has the resistivity that was measured', () => {
+  expect(soils['wet concrete']).toMatchObject({ from_ohm_m: 21, to_ohm_m: 200 });
+});
