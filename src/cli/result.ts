@@ -75,7 +75,7 @@ function intervalOf(
       const { magnitude, degrees } = phasor(solution.volts.re[node], solution.volts.im[node]);
       return { name, volts: magnitude, degrees };
     }),
-    people: people.map(({ limbs_A, contacts: _, ...person }) => ({ ...person, limbs_A })),
+    people,
     devices,
     paths:
       division === null

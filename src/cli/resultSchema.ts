@@ -26,6 +26,13 @@ const person = z.strictObject({
   path: z.string(),
   zone: zone.describe('at the end of the interval, for the whole exposure so far'),
   exposure_s: seconds,
+  contacts: z.array(
+    z.strictObject({
+      limb,
+      outside_ohm: z.number().min(0).describe('shoes, gloves'),
+      skin: z.enum(['dry', 'water-wet', 'salt-wet']).optional(),
+    }),
+  ),
   letGo: z.boolean().describe('whether the hand can still be opened at will'),
 });
 

@@ -6,7 +6,7 @@ import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
 import { say, type WordValues } from './say.ts';
-import { deviceValues, metalValues, sentence } from './story.ts';
+import { deviceValues, metalValues, operatedKey, sentence } from './story.ts';
 
 /** The outcome in one sentence and two or three sentences of why. */
 export interface Outcome {
@@ -94,10 +94,7 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
   const stray = all(found, 'stray-current').toSorted((one, other) => other.amperes - one.amperes)[0];
   const matter = whatIsTheMatter(build.installation, conditions, vocabulary).map((text) => `${text}.`);
   const because = {
-    opened:
-      opened === undefined
-        ? []
-        : [say(`story.operated.${opened.operation.region}`, vocabulary, deviceValues(opened, vocabulary))],
+    opened: opened === undefined ? [] : [say(operatedKey(opened), vocabulary, deviceValues(opened, vocabulary))],
     stray: stray === undefined ? [] : [sentence(build, stray, found, vocabulary), say('why.stray.device', vocabulary)],
     legs: legs === undefined ? [] : [say('why.legs', vocabulary), say('why.legs.high', vocabulary)],
     live: live === undefined ? [] : [say('why.case', vocabulary)],

@@ -68,7 +68,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'device-sees':
       return say(seesKey(finding), vocabulary, deviceValues(finding, vocabulary));
     case 'device-operated':
-      return say(`story.operated.${finding.operation.region}`, vocabulary, deviceValues(finding, vocabulary));
+      return say(operatedKey(finding), vocabulary, deviceValues(finding, vocabulary));
     case 'device-stays-shut':
       return staysShut(finding, vocabulary);
     case 'live-metal':
@@ -164,6 +164,13 @@ function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocab
       hops: hopsOf(build, finding.stations, vocabulary).join(' → '),
     },
   );
+}
+
+/** How it is told that a device opened. */
+export function operatedKey({ operation: { region, latest_s } }: DeviceFact) {
+  return region === 'thermal' && latest_s === Infinity
+    ? 'story.operated.thermal.maybe'
+    : (`story.operated.${region}` as const);
 }
 
 function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {

@@ -1,7 +1,8 @@
 /** Lessons: read and proven against the solver, played without a clock, marked. */
 export type { Answer, Assertion, Claim, Lesson, Repair, Step, StepOf } from './lesson.ts';
 export { isLesson, placeNamed, readLesson } from './readLesson.ts';
-export type { LessonReading, LessonSurroundings } from './readLesson.ts';
+export type { LessonReading } from './readLesson.ts';
+export type { LessonSurroundings } from './surroundings.ts';
 export { lessonJsonSchema } from './lessonFile.ts';
 export { prove, repairText, repairWorks } from './prove.ts';
 export type { Proof } from './prove.ts';

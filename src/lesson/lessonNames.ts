@@ -3,7 +3,7 @@ import { nearest, setConditions } from '../installation/index.ts';
 import type { Assertion, Claim } from './lesson.ts';
 import type { LessonFile } from './lessonFile.ts';
 import { branchesOf } from './measure.ts';
-import type { LessonSurroundings } from './readLesson.ts';
+import type { LessonSurroundings } from './surroundings.ts';
 
 type Path = readonly PropertyKey[];
 

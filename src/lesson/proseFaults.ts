@@ -3,7 +3,7 @@ import { nearest, setConditions, type Build, type Diagnostic } from '../installa
 import { askings, FACTS, type Fact } from './fact.ts';
 import type { LessonFile } from './lessonFile.ts';
 import { branchesOf } from './measure.ts';
-import type { LessonSurroundings } from './readLesson.ts';
+import type { LessonSurroundings } from './surroundings.ts';
 
 /** `{{ … }}` in the Markdown of a lesson and in its sentences that ask nothing known, each where it stands. */
 export function proseFaults(

@@ -1,20 +1,10 @@
-import type { Build, Diagnostic } from '../installation/index.ts';
+import type { Diagnostic } from '../installation/index.ts';
 import { readDocument, shapeDiagnostics } from '../installation/index.ts';
 import type { Lesson, Step } from './lesson.ts';
 import { lessonSchema, type LessonFile } from './lessonFile.ts';
 import { lessonFaults } from './lessonNames.ts';
 import { proseFaults } from './proseFaults.ts';
-
-/** What a lesson is read with. */
-export interface LessonSurroundings {
-  /** name of the lesson's folder */
-  readonly id: string;
-  /** name of the place, as the lesson writes it, and the place itself */
-  readonly place: string;
-  readonly build: Build;
-  /** the Markdown files of the folder by name */
-  readonly prose: Readonly<Record<string, string>>;
-}
+import type { LessonSurroundings } from './surroundings.ts';
 
 /** What came of reading a lesson: the lesson, or everything that is wrong, in the file itself and in its prose. */
 export type LessonReading =

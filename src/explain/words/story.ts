@@ -40,6 +40,8 @@ export const STORY_WORDS = {
   'story.operated.magnetic': 'The {device} opens after {time}, by its magnetic part.',
   'story.operated.thermal':
     'The {device} opens after {time}, by heat; another of its kind takes between {earliest} and {latest}.',
+  'story.operated.thermal.maybe':
+    'The {device} opens after {time}, by heat; another of its kind opens in {earliest}, and another never.',
   'story.operated.residual': 'The {device} opens after {time}, on what is missing.',
   'story.operated.none': 'The {device} opens after {time}.',
 
