@@ -87,10 +87,10 @@ const told = {
 };
 const asked = { ask: sentence, hints: z.array(sentence).max(5).default([]), text: prose.optional() };
 
-const stepSchema = z.discriminatedUnion('step', [
-  z.strictObject({ step: z.literal('show'), ...told, text: prose }),
+const stepSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('show'), ...told, text: prose }),
   z.strictObject({
-    step: z.literal('predict'),
+    kind: z.literal('predict'),
     ...told,
     ...asked,
     answers: z
@@ -106,15 +106,15 @@ const stepSchema = z.discriminatedUnion('step', [
       .max(6),
   }),
   z.strictObject({
-    step: z.literal('run'),
+    kind: z.literal('run'),
     ...told,
     text: prose.optional(),
     until_s: z.number().gt(0).max(1e6),
     watch: nameOf.describe('a device or a part'),
   }),
-  z.strictObject({ step: z.literal('explain'), ...told, text: prose }),
+  z.strictObject({ kind: z.literal('explain'), ...told, text: prose }),
   z.strictObject({
-    step: z.literal('make-safe'),
+    kind: z.literal('make-safe'),
     ...told,
     ...asked,
     repairs: z

@@ -65,9 +65,9 @@ function stepFaults(
   const faults: Diagnostic[] = [...conditionFaults(look, [...path, 'given'], step.given)];
   if (step.look !== undefined) faults.push(...nameFault(look, [...path, 'look'], step.look, parts, 'part'));
   if (step.text !== undefined) faults.push(...fileFault(look, [...path, 'text'], step.text));
-  if (step.step === 'run')
+  if (step.kind === 'run')
     faults.push(...nameFault(look, [...path, 'watch'], step.watch, [...devices, ...parts], 'device or part'));
-  if (step.step === 'predict') {
+  if (step.kind === 'predict') {
     step.answers.forEach(({ claim }, index) =>
       faults.push(...claimFaults(look, [...path, 'answers', index, 'claim'], claim)),
     );
@@ -79,19 +79,19 @@ function stepFaults(
           instead: 'right: true, at one answer',
         }),
       );
-    if (next?.step !== 'run')
+    if (next?.kind !== 'run')
       faults.push(
         document.diagnostic(
           'wrong-target',
-          [...path, 'step'],
+          [...path, 'kind'],
           'a prediction must be followed by the run that answers it',
           {
-            instead: '- { step: run, title: …, until_s: 60, watch: … } after it',
+            instead: '- { kind: run, title: …, until_s: 60, watch: … } after it',
           },
         ),
       );
   }
-  if (step.step === 'make-safe') {
+  if (step.kind === 'make-safe') {
     step.goal.forEach((assertion, index) => faults.push(...claimFaults(look, [...path, 'goal', index], assertion)));
     step.repairs.forEach(({ change }, index) =>
       faults.push(...conditionFaults(look, [...path, 'repairs', index, 'change'], [change], false)),

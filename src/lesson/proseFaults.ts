@@ -21,9 +21,9 @@ export function proseFaults(
 
 function sentences({ steps, removes, afterwards }: LessonFile): readonly string[] {
   const asked = steps.flatMap((step) => {
-    if (step.step === 'predict')
+    if (step.kind === 'predict')
       return [step.ask, ...step.hints, ...step.answers.flatMap(({ say, because }) => [say, because])];
-    if (step.step === 'make-safe') return [step.ask, ...step.hints, ...step.repairs.map(({ because }) => because)];
+    if (step.kind === 'make-safe') return [step.ask, ...step.hints, ...step.repairs.map(({ because }) => because)];
     return [];
   });
   return [removes, afterwards, ...asked];

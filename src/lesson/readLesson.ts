@@ -64,10 +64,10 @@ function stepOf(
     given: [...given, ...step.given],
     ...(step.look === undefined ? {} : { look: step.look }),
   };
-  switch (step.step) {
+  switch (step.kind) {
     case 'show':
     case 'explain':
-      return { kind: step.step, ...told };
+      return { kind: step.kind, ...told };
     case 'predict':
       return { kind: 'predict', ...told, ask: step.ask, hints: step.hints, answers: step.answers };
     case 'run':
