@@ -84,6 +84,7 @@ export function admit(network: Network, values: Values, out: Admittance): void {
 export function checkLengths(network: Network, values: Values): void {
   const count = network.branches.length;
   const { impedance, emf, coupling } = values;
+  if (fits(network, values)) return;
   for (const [name, array] of [
     ['impedance.re', impedance.re],
     ['impedance.im', impedance.im],
@@ -104,6 +105,19 @@ export function checkLengths(network: Network, values: Values): void {
       throw new RangeError(`values.coupling[${w}] must have ${wanted} places, ${branches.length} × ${branches.length}`);
     }
   });
+}
+
+/** The same check without a word, and without allocating. */
+function fits({ branches, windings }: Network, { impedance, emf, coupling }: Values): boolean {
+  const count = branches.length;
+  if (impedance.re.length !== count || impedance.im.length !== count) return false;
+  if (emf.re.length !== count || emf.im.length !== count) return false;
+  if (coupling.length !== windings.length) return false;
+  for (let w = 0; w < windings.length; w++) {
+    const wanted = windings[w]!.branches.length ** 2;
+    if (coupling[w]!.re.length !== wanted || coupling[w]!.im.length !== wanted) return false;
+  }
+  return true;
 }
 
 /** Says what is wrong with the values of a branch; silent if only a sum overflowed. */

@@ -5,7 +5,7 @@ import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
 import { solve } from './factors.ts';
 import type { Factors } from './factors.ts';
-import { fall, solveLoops } from './loops.ts';
+import { atRest, lift, solveLoops } from './loops.ts';
 import type { Loops } from './loops.ts';
 import type { Network, Solution, Values } from './network.ts';
 import { closeLoops, layOut } from './tree.ts';
@@ -63,11 +63,7 @@ export function settle(bench: Bench, values: Values, out: Solution, loops: Loops
     if (loops === undefined) driveNodes(bench, amperes);
     else driveLoops(bench, loops, amperes);
     closeLoops(tree, amperes);
-    fall(network, values, amperes, rise);
-    for (let b = 0; b < rise.re.length; b++) {
-      rise.re[b] = emf.re[b]! - rise.re[b]!;
-      rise.im[b] = emf.im[b]! - rise.im[b]!;
-    }
+    lift(network, values, amperes, rise);
   }
 }
 
@@ -188,31 +184,23 @@ function driveLoops({ tree, misfit }: Bench, loops: Loops, amperes: Phasors): vo
 /** As `seenFrom`, through the loop factors: 1 A led to earth along the tree, then every loop made to fit. */
 export function seenThroughLoops(bench: Bench, values: Values, loops: Loops, nodes: readonly number[]): Phasors {
   const { network, tree, rise } = bench;
+  const passive = atRest(values);
   const count = nodes.length;
   const out = phasors(count * count);
-  const led = phasors(network.branches.length);
   const amperes = phasors(network.branches.length);
   const volts = phasors(network.nodes.length);
-  const raise = (): void => {
-    fall(network, values, amperes, rise);
-    for (let b = 0; b < rise.re.length; b++) {
-      rise.re[b] = -rise.re[b]!;
-      rise.im[b] = -rise.im[b]!;
-    }
+  const lead = (node: number): void => {
+    closeLoops(tree, amperes, node);
+    lift(network, passive, amperes, rise);
     layOut(tree, rise, volts);
   };
   nodes.forEach((node, n) => {
-    led.re.fill(0);
-    for (let at = node; at !== 0; at = tree.parent[at]!) led.re[tree.branch[at]!] = -tree.direction[at]!;
-    amperes.re.set(led.re);
-    amperes.im.fill(0);
-    raise();
-    fit(bench, volts);
     amperes.re.fill(0);
+    amperes.im.fill(0);
+    lead(node);
+    fit(bench, volts);
     driveLoops(bench, loops, amperes);
-    closeLoops(tree, amperes);
-    led.re.forEach((one, b) => (amperes.re[b]! += one));
-    raise();
+    lead(node);
     nodes.forEach((other, m) => {
       out.re[n * count + m] = volts.re[other]!;
       out.im[n * count + m] = volts.im[other]!;

@@ -14,36 +14,46 @@ export interface Loops {
   readonly rows: Int32Array;
 }
 
-/** Volts that the currents of all branches cost, Z·I per branch, windings included. */
-export function fall(network: Network, values: Values, amperes: Phasors, out: Phasors): void {
-  const { impedance, coupling } = values;
-  for (let b = 0; b < network.branches.length; b++) {
-    const zr = impedance.re[b]!;
-    const zi = impedance.im[b]!;
-    const ir = amperes.re[b]!;
-    const ii = amperes.im[b]!;
-    out.re[b] = zr * ir - zi * ii;
-    out.im[b] = zr * ii + zi * ir;
+/** Volts by which each branch lifts its end above its beginning, E − Z·I, windings included. */
+export function lift(network: Network, values: Values, amperes: Phasors, out: Phasors): void {
+  const { impedance, emf, coupling } = values;
+  const zr = impedance.re;
+  const zi = impedance.im;
+  const ar = amperes.re;
+  const ai = amperes.im;
+  for (let b = 0; b < ar.length; b++) {
+    const r = zr[b]!;
+    const x = zi[b]!;
+    const ir = ar[b]!;
+    const ii = ai[b]!;
+    out.re[b] = emf.re[b]! - (r * ir - x * ii);
+    out.im[b] = emf.im[b]! - (r * ii + x * ir);
   }
   for (let w = 0; w < network.windings.length; w++) {
     const members = network.windings[w]!.branches;
     const z = coupling[w]!;
     const n = members.length;
     for (let k = 0; k < n; k++) {
-      let sr = 0;
-      let si = 0;
+      const b = members[k]!;
+      let sr = emf.re[b]!;
+      let si = emf.im[b]!;
       for (let l = 0; l < n; l++) {
-        const zr = z.re[k * n + l]!;
-        const zi = z.im[k * n + l]!;
-        const ir = amperes.re[members[l]!]!;
-        const ii = amperes.im[members[l]!]!;
-        sr += zr * ir - zi * ii;
-        si += zr * ii + zi * ir;
+        const r = z.re[k * n + l]!;
+        const x = z.im[k * n + l]!;
+        const ir = ar[members[l]!]!;
+        const ii = ai[members[l]!]!;
+        sr -= r * ir - x * ii;
+        si -= r * ii + x * ir;
       }
-      out.re[members[k]!] = sr;
-      out.im[members[k]!] = si;
+      out.re[b] = sr;
+      out.im[b] = si;
     }
   }
+}
+
+/** The same values with every EMF at rest. */
+export function atRest(values: Values): Values {
+  return { ...values, emf: phasors(values.emf.re.length) };
 }
 
 /** Factors the loop matrix of these values on this tree.
@@ -52,27 +62,28 @@ export function factorLoops(network: Network, values: Values, tree: Tree): Loops
   const n = tree.links.length;
   const count = network.branches.length;
   const courses: Float64Array[] = [];
-  const falls: Phasors[] = [];
+  const lifts: Phasors[] = [];
+  const passive = atRest(values);
   for (let l = 0; l < n; l++) {
     const one = phasors(count);
     one.re[tree.links[l]!] = 1;
     closeLoops(tree, one);
     const volts = phasors(count);
-    fall(network, values, one, volts);
+    lift(network, passive, one, volts);
     courses.push(one.re);
-    falls.push(volts);
+    lifts.push(volts);
   }
   const matrix = phasors(n * n);
   for (let r = 0; r < n; r++) {
     const course = courses[r]!;
     for (let c = 0; c < n; c++) {
-      const volts = falls[c]!;
+      const volts = lifts[c]!;
       let sr = 0;
       let si = 0;
       for (let b = 0; b < count; b++) {
         if (course[b] === 0) continue;
-        sr += course[b]! * volts.re[b]!;
-        si += course[b]! * volts.im[b]!;
+        sr -= course[b]! * volts.re[b]!;
+        si -= course[b]! * volts.im[b]!;
       }
       matrix.re[r * n + c] = sr;
       matrix.im[r * n + c] = si;

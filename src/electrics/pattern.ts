@@ -5,25 +5,35 @@ import { eliminate } from './ordering.ts';
 
 /** The fixed pattern of a network's nodal matrix. Position = place in the order of elimination, earth left out.
  *
- *  The matrix is kept as joints between positions and an excess to earth per position, never as a diagonal.
- *  Slots `0…entries−1` are joints in column order, `entries + position` is the excess, the last slot takes what
- *  joins a node to itself and is never read. */
+ *  The matrix is kept as joints between positions and an excess to earth per position, never as a diagonal. Joints
+ *  have the slots `0…entries−1` in column order, the excess of a position has `entries + position`, and one last slot
+ *  takes what joins a node to itself and is never read. Wherever a slot or position is an address in the store of
+ *  the factors, it is written doubled, since the store holds pairs. */
 export interface Pattern {
   /** How many nodes are unknown: all but earth. */
   readonly size: number;
   /** How many joints there are, fill included. */
   readonly entries: number;
+  /** Where the pivots begin in the store, behind all slots. */
+  readonly pivots: number;
   /** size nodes: position of each node, −1 for earth. */
   readonly position: Int32Array;
+  /** size: node at each position. */
+  readonly node: Int32Array;
   /** size + 1: first slot of each column. */
   readonly starts: Int32Array;
   /** size entries: the later position that a slot joins its column to, rising within a column. */
   readonly rows: Int32Array;
-  /** For every pair of slots in a column, in order: the slot that joins their two rows. */
-  readonly targets: Int32Array;
-  /** size branches: the slot each branch's admittance is added to. */
+  /** size: the first row of each column, −1 where it is empty. */
+  readonly next: Int32Array;
+  /** How to eliminate, column by column: how many rows, then the address of each row's excess, then for every two
+   *  rows the address of their joint. */
+  readonly plan: Int32Array;
+  /** How to substitute, slot by slot: the address of the column, then that of the row, in the work of `solve`. */
+  readonly sweep: Int32Array;
+  /** size branches: the address each branch's admittance is added to. */
   readonly slots: Int32Array;
-  /** Four a mutual admittance: the slots it is added to, with signs − + + −. */
+  /** Four a mutual admittance: the addresses it is added to, with signs − + + −. */
   readonly mutualSlots: Int32Array;
 }
 
@@ -32,67 +42,86 @@ export interface Pattern {
  *  @throws RangeError if a branch or winding names what does not exist */
 export function analyse(network: Network): Pattern {
   checkNetwork(network);
-  const { branches } = network;
   const size = network.nodes.length - 1;
-  const pairs = network.windings.flatMap(({ branches: members }) =>
-    members.flatMap((k, at) => members.slice(at + 1).map((l) => [k, l] as const)),
-  );
-  const joints: [number, number][] = branches.map(({ from, to }) => [from, to]);
-  for (const [k, l] of pairs) {
-    const a = branches[k];
-    const b = branches[l];
-    if (a === undefined || b === undefined) continue;
-    joints.push([a.from, b.from], [a.from, b.to], [a.to, b.from], [a.to, b.to]);
-  }
-
+  const joints = jointsOf(network);
   const neighbours = Array.from({ length: size }, () => new Set<number>());
   for (const [a, b] of joints) {
     if (a === b || a === 0 || b === 0) continue;
     neighbours[a - 1]?.add(b - 1);
     neighbours[b - 1]?.add(a - 1);
   }
-  const { order, columns } = eliminate(neighbours);
+  const { order, columns: joined } = eliminate(neighbours);
   const position = new Int32Array(size + 1).fill(-1);
-  order.forEach((node, k) => (position[node + 1] = k));
+  order.forEach((node, p) => (position[node + 1] = p));
+  const columns = joined.map((nodes) => Int32Array.from(nodes, (node) => position[node + 1] ?? -1).sort());
 
   const starts = new Int32Array(size + 1);
-  const rowsOf = columns.map((column) => column.map((node) => position[node + 1] ?? -1).sort((a, b) => a - b));
-  rowsOf.forEach((rows, k) => (starts[k + 1] = (starts[k] ?? 0) + rows.length));
-  const rows = Int32Array.from(rowsOf.flat());
-  const entries = rows.length;
-  const slotAt = (low: number, high: number): number => {
-    let first = starts[low] ?? 0;
-    let last = (starts[low + 1] ?? 0) - 1;
-    while (first < last) {
-      const middle = (first + last) >> 1;
-      if ((rows[middle] ?? 0) < high) first = middle + 1;
-      else last = middle;
-    }
-    return first;
+  columns.forEach((column, p) => (starts[p + 1] = (starts[p] ?? 0) + column.length));
+  const entries = starts[size] ?? 0;
+  const pivots = 2 * (entries + size + 1);
+  const work = pivots + 2 * size;
+  const slotOf = (a: number, b: number): number => {
+    const low = Math.min(a, b);
+    return (starts[low] ?? 0) + placeIn(columns[low], Math.max(a, b));
   };
 
-  const targets: number[] = [];
-  for (const column of rowsOf) {
-    column.forEach((low, at) => {
-      for (let other = at + 1; other < column.length; other++) targets.push(slotAt(low, column[other] ?? -1));
+  const plan: number[] = [];
+  const sweep: number[] = [];
+  columns.forEach((column, p) => {
+    plan.push(column.length);
+    for (const row of column) {
+      plan.push(2 * (entries + row));
+      sweep.push(work + 2 * p, work + 2 * row);
+    }
+    column.forEach((row, k) => {
+      for (const later of column.subarray(k + 1)) plan.push(2 * slotOf(row, later));
     });
-  }
-  const slotOf = ([a, b]: readonly [number, number]): number => {
+  });
+  const addresses = Int32Array.from(joints, ([a, b]) => {
     const p = position[a] ?? -1;
     const q = position[b] ?? -1;
-    if (a === b) return entries + size;
-    if (p < 0 || q < 0) return entries + Math.max(p, q);
-    return slotAt(Math.min(p, q), Math.max(p, q));
-  };
-  const slots = Int32Array.from(joints, slotOf);
+    if (a === b) return 2 * (entries + size);
+    return 2 * (p < 0 || q < 0 ? entries + Math.max(p, q) : slotOf(p, q));
+  });
   return {
     size,
     entries,
+    pivots,
     position,
+    node: order.map((node) => node + 1),
     starts,
-    rows,
-    targets: Int32Array.from(targets),
-    slots: slots.slice(0, branches.length),
-    mutualSlots: slots.slice(branches.length),
+    rows: Int32Array.from(columns.flatMap((column) => [...column])),
+    next: Int32Array.from(columns, (column) => column[0] ?? -1),
+    plan: Int32Array.from(plan),
+    sweep: Int32Array.from(sweep),
+    slots: addresses.slice(0, network.branches.length),
+    mutualSlots: addresses.slice(network.branches.length),
   };
+}
+
+/** The two nodes that each branch joins, then the four that each pair of windings does. */
+function jointsOf({ branches, windings }: Network): readonly (readonly [number, number])[] {
+  const mutual = windings.flatMap(({ branches: members }) =>
+    members.flatMap((k, at) =>
+      members.slice(at + 1).flatMap((l) => {
+        const a = branches[k];
+        const b = branches[l];
+        if (a === undefined || b === undefined) return [];
+        return [[a.from, b.from] as const, [a.from, b.to] as const, [a.to, b.from] as const, [a.to, b.to] as const];
+      }),
+    ),
+  );
+  return [...branches.map(({ from, to }) => [from, to] as const), ...mutual];
+}
+
+/** Where a row stands in its column, which rises. */
+function placeIn(column: Int32Array | undefined, row: number): number {
+  let first = 0;
+  let last = (column?.length ?? 1) - 1;
+  while (first < last) {
+    const middle = (first + last) >> 1;
+    if ((column?.[middle] ?? row) < row) first = middle + 1;
+    else last = middle;
+  }
+  return first;
 }

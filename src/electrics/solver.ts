@@ -6,7 +6,7 @@ import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
 import { seenThroughLoops, settle, STEPS, worstLink } from './correction.ts';
 import type { Bench } from './correction.ts';
-import { factor, refactor, seenFrom } from './factors.ts';
+import { factor, growth, refactor, seenFrom } from './factors.ts';
 import { factorLoops, resonance } from './loops.ts';
 import type { Loops } from './loops.ts';
 import { FloatingError, floatingNode } from './network.ts';
@@ -14,8 +14,8 @@ import type { Network, Solution, Values } from './network.ts';
 import { analyse } from './pattern.ts';
 import { plant, regrow } from './tree.ts';
 
-/** Share of what a pivot is summed from that must be left of it; below, digits are lost and loops are solved. */
-const TRUSTED = 1e-5;
+/** Growth of the factors above which too many digits are lost to ask them for an impedance. */
+const TRUSTED = 1e4;
 
 /** Solves one structure with any values. */
 export interface Solver {
@@ -70,7 +70,7 @@ export function createSolver(network: Network): Solver {
     admit(network, values, admittance);
     regrow(bench.tree, admittance.square);
     refactor(bench.factors, admittance.siemens);
-    steps = bench.factors.weakest >= TRUSTED ? settle(bench, values, out, undefined) : STEPS + 1;
+    steps = settle(bench, values, out, undefined);
     if (steps > STEPS) {
       loops = factorLoops(network, values, bench.tree);
       steps = settle(bench, values, out, loops);
@@ -83,7 +83,7 @@ export function createSolver(network: Network): Solver {
     network,
     solveInto,
     solve(values) {
-      const out = { volts: phasors(nodeCount), amperes: phasors(branchCount) };
+      const out = solution(nodeCount, branchCount);
       solveInto(values, out);
       return out;
     },
@@ -94,10 +94,24 @@ export function createSolver(network: Network): Solver {
           throw new RangeError(`impedanceSeenFrom: there is no node ${node}; write one from 0 to ${nodeCount - 1}`);
         }
       }
-      return loops === undefined ? seenFrom(bench.factors, nodes) : seenThroughLoops(bench, last, loops, nodes);
+      if (loops === undefined && growth(bench.factors) <= TRUSTED) return seenFrom(bench.factors, nodes);
+      loops ??= factorLoops(network, last, bench.tree);
+      return seenThroughLoops(bench, last, loops, nodes);
     },
     get effort() {
       return { steps, method: loops === undefined ? 'nodes' : 'loops' } as const;
+    },
+  };
+}
+
+/** Room for a solution in one piece of memory, which costs a third of four. */
+function solution(nodes: number, branches: number): Solution {
+  const memory = new ArrayBuffer(16 * (nodes + branches));
+  return {
+    volts: { re: new Float64Array(memory, 0, nodes), im: new Float64Array(memory, 8 * nodes, nodes) },
+    amperes: {
+      re: new Float64Array(memory, 16 * nodes, branches),
+      im: new Float64Array(memory, 16 * nodes + 8 * branches, branches),
     },
   };
 }

@@ -1,7 +1,6 @@
 /** A spanning tree of the strongest branches, rooted in remote earth: along it potentials are laid out, and the
  *  currents of all other branches, the links, find their way round. */
 import type { Phasors } from './complex.ts';
-import { phasors } from './complex.ts';
 import type { Network } from './network.ts';
 
 /** A tree that `regrow` rewrites in the same memory. */
@@ -16,19 +15,18 @@ export interface Tree {
   readonly links: Int32Array;
   /** The nodes but earth, parents before children. */
   readonly nodes: Int32Array;
-  /** size nodes: branch that leads towards earth. */
+  /** For each of `nodes` the branch that leads towards earth. */
   readonly branch: Int32Array;
-  /** size nodes: the node it leads to. */
+  /** For each of `nodes` the node that it leads to. */
   readonly parent: Int32Array;
-  /** size nodes: +1 if that branch runs from the parent to the node, −1 if it runs from the node to the parent. */
-  readonly direction: Int8Array;
-  /** size nodes: branches to earth. */
-  readonly depth: Int32Array;
+  /** For each of `nodes` +1 if that branch runs from the parent to the node, −1 if it runs from the node to the parent. */
+  readonly direction: Float64Array;
   /** The branches at each node, in rows that start at `starts`. */
   readonly starts: Int32Array;
   readonly incident: Int32Array;
   readonly leader: Int32Array;
-  readonly gathered: Phasors;
+  /** Four places a node: re, im, and what rounding took from each. */
+  readonly sums: Float64Array;
   grown: boolean;
 }
 
@@ -50,14 +48,13 @@ export function plant(network: Network): Tree {
     inTree: new Uint8Array(branches.length),
     links: new Int32Array(Math.max(0, branches.length - size + 1)),
     nodes: new Int32Array(size - 1),
-    branch: new Int32Array(size).fill(-1),
-    parent: new Int32Array(size).fill(-1),
-    direction: new Int8Array(size),
-    depth: new Int32Array(size),
+    branch: new Int32Array(size - 1),
+    parent: new Int32Array(size - 1),
+    direction: new Float64Array(size - 1),
     starts,
     incident: Int32Array.from(at.flat()),
     leader: new Int32Array(size),
-    gathered: phasors(size),
+    sums: new Float64Array(4 * size),
     grown: false,
   };
 }
@@ -78,71 +75,74 @@ export function regrow(tree: Tree, weight: Float64Array): void {
  *  @param out V per node */
 export function layOut(tree: Tree, rise: Phasors, out: Phasors): void {
   const { nodes, branch, parent, direction } = tree;
-  const { re, im } = rise;
-  out.re[0] = 0;
-  out.im[0] = 0;
+  const { re: vr, im: vi } = out;
+  const { re: rr, im: ri } = rise;
+  vr[0] = 0;
+  vi[0] = 0;
   for (let k = 0; k < nodes.length; k++) {
     const node = nodes[k]!;
-    const b = branch[node]!;
-    const p = parent[node]!;
-    const d = direction[node]!;
-    out.re[node] = out.re[p]! + d * re[b]!;
-    out.im[node] = out.im[p]! + d * im[b]!;
+    const b = branch[k]!;
+    const p = parent[k]!;
+    const d = direction[k]!;
+    vr[node] = vr[p]! + d * rr[b]!;
+    vi[node] = vi[p]! + d * ri[b]!;
   }
 }
 
-/** Amperes of the branches of the tree from those of the links, each link's current led round its own loop and
- *  nowhere else, so that an island's great currents leave no trace in its leakage.
- *  @param amperes per branch; read at the links, written at the tree */
-export function closeLoops(tree: Tree, amperes: Phasors): void {
-  const { from, to, links, nodes, branch, parent, direction, depth, gathered } = tree;
+/** Amperes of the branches of the tree from those of the links, from the leaves to earth. What rounding takes from a
+ *  sum is kept beside it (D. E. Knuth, The Art of Computer Programming 2, 4.2.2 theorem B), so that an island's great
+ *  currents, which cancel, leave no trace in its leakage.
+ *  @param amperes per branch; read at the links, written at the tree
+ *  @param into node that one ampere more is led into from outside, to leave at earth */
+export function closeLoops(tree: Tree, amperes: Phasors, into = 0): void {
+  const { from, to, links, nodes, branch, parent, direction, sums } = tree;
   const { re, im } = amperes;
-  gathered.re.fill(0);
-  gathered.im.fill(0);
-  for (let k = 0; k < nodes.length; k++) {
-    const b = branch[nodes[k]!]!;
-    re[b] = 0;
-    im[b] = 0;
-  }
+  sums.fill(0);
+  sums[4 * into] = -1;
   for (let k = 0; k < links.length; k++) {
-    const link = links[k]!;
-    const ir = re[link]!;
-    const ii = im[link]!;
-    let a = from[link]!;
-    let z = to[link]!;
-    if (z === 0) {
-      gathered.re[a]! += ir;
-      gathered.im[a]! += ii;
-    } else if (a === 0) {
-      gathered.re[z]! -= ir;
-      gathered.im[z]! -= ii;
-    } else {
-      while (a !== z) {
-        if (depth[a]! >= depth[z]!) {
-          const b = branch[a]!;
-          re[b]! += direction[a]! * ir;
-          im[b]! += direction[a]! * ii;
-          a = parent[a]!;
-        } else {
-          const b = branch[z]!;
-          re[b]! -= direction[z]! * ir;
-          im[b]! -= direction[z]! * ii;
-          z = parent[z]!;
-        }
-      }
+    const b = links[k]!;
+    const ir = re[b]!;
+    const ii = im[b]!;
+    let at = 4 * from[b]!;
+    let sign = 1;
+    for (let end = 0; end < 2; end++) {
+      const xr = sign * ir;
+      const xi = sign * ii;
+      const hr = sums[at]!;
+      const hi = sums[at + 1]!;
+      const sr = hr + xr;
+      const si = hi + xi;
+      const br = sr - hr;
+      const bi = si - hi;
+      sums[at] = sr;
+      sums[at + 1] = si;
+      sums[at + 2]! += hr - (sr - br) + (xr - br);
+      sums[at + 3]! += hi - (si - bi) + (xi - bi);
+      at = 4 * to[b]!;
+      sign = -1;
     }
   }
   for (let k = nodes.length - 1; k >= 0; k--) {
-    const node = nodes[k]!;
-    const b = branch[node]!;
-    const p = parent[node]!;
-    const d = direction[node]!;
-    const ir = gathered.re[node]!;
-    const ii = gathered.im[node]!;
-    re[b]! += d * ir;
-    im[b]! += d * ii;
-    gathered.re[p]! += ir;
-    gathered.im[p]! += ii;
+    const own = 4 * nodes[k]!;
+    const b = branch[k]!;
+    const d = direction[k]!;
+    const at = 4 * parent[k]!;
+    const xr = sums[own]!;
+    const xi = sums[own + 1]!;
+    const er = sums[own + 2]!;
+    const ei = sums[own + 3]!;
+    re[b] = d * (xr + er);
+    im[b] = d * (xi + ei);
+    const hr = sums[at]!;
+    const hi = sums[at + 1]!;
+    const sr = hr + xr;
+    const si = hi + xi;
+    const br = sr - hr;
+    const bi = si - hi;
+    sums[at] = sr;
+    sums[at + 1] = si;
+    sums[at + 2]! += er + (hr - (sr - br) + (xr - br));
+    sums[at + 3]! += ei + (hi - (si - bi) + (xi - bi));
   }
 }
 
@@ -200,23 +200,21 @@ function join(tree: Tree): void {
 
 /** Walks the tree from earth outwards. */
 function root(tree: Tree): void {
-  const { inTree, nodes, branch, parent, direction, depth, from, to, starts, incident } = tree;
-  branch.fill(-1);
-  depth[0] = 0;
+  const { inTree, nodes, branch, parent, direction, from, starts, incident, to } = tree;
   let count = 0;
   for (let k = -1; k < count; k++) {
     const node = k < 0 ? 0 : nodes[k]!;
+    const behind = k < 0 ? -1 : branch[k]!;
     const end = starts[node + 1]!;
     for (let e = starts[node]!; e < end; e++) {
       const b = incident[e]!;
-      if (inTree[b] === 0 || b === branch[node]) continue;
+      if (inTree[b] === 0 || b === behind) continue;
       const outward = from[b] === node;
-      const next = outward ? to[b]! : from[b]!;
-      branch[next] = b;
-      parent[next] = node;
-      direction[next] = outward ? 1 : -1;
-      depth[next] = depth[node]! + 1;
-      nodes[count++] = next;
+      nodes[count] = outward ? to[b]! : from[b]!;
+      branch[count] = b;
+      parent[count] = node;
+      direction[count] = outward ? 1 : -1;
+      count++;
     }
   }
 }
