@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { lazy, memo, Suspense, useState } from 'react';
 import { quantity, type StoryLine } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useAccount, useAdvice } from './useAccount.ts';
@@ -43,6 +43,7 @@ export const Ways = memo(function Ways({ brief = false }: { readonly brief?: boo
         <>
           <Repairs />
           <Story story={story} />
+          <ChartsBelow />
         </>
       )}
       <Cautions cautions={cautions} />
@@ -82,8 +83,8 @@ const Repairs = memo(function Repairs() {
     <section className="repairs">
       <h3>{say('account.repairs')}</h3>
       {repairs.map(({ text, finding }, index) => (
-        <p key={index}>
-          {text}{' '}
+        <p key={index} className="repair">
+          <span>{text}</span>
           {finding.kind === 'made-safe-by' && (
             <button
               type="button"
@@ -98,6 +99,24 @@ const Repairs = memo(function Repairs() {
     </section>
   );
 });
+
+/** Charts, fetched when they are asked for. */
+function ChartsBelow() {
+  const say = useSay();
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="story" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{say('chart.heading')}</summary>
+      {open && (
+        <Suspense fallback={<p className="quiet">{say('app.loading')}</p>}>
+          <Charts />
+        </Suspense>
+      )}
+    </details>
+  );
+}
+
+const Charts = lazy(async () => ({ default: (await import('./Charts.tsx')).Charts }));
 
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   const say = useSay();

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { prepareWords, say as sayIn } from '../explain/index.ts';
 import type { Conditions } from '../installation/index.ts';
 import { AboutDialog } from './AboutDialog.tsx';
@@ -16,6 +16,7 @@ import { Screen } from './Screen.tsx';
 import { keepSettings, readSettings, themeOf, type Settings } from './settings.ts';
 import { createStore, type Store } from './store.ts';
 import { useLink } from './useLink.ts';
+import { useMedia } from './useMedia.ts';
 import { DeskContext, VocabularyContext } from './useDesk.ts';
 import type { Deed, Desk } from './desk.ts';
 
@@ -42,7 +43,7 @@ export function App() {
   const [opened, setOpened] = useState<Extract<Opened, { ok: false }> | null>(null);
   const [copied, setCopied] = useState(false);
   const { vocabulary } = settings;
-  const theme = themeOf(settings, usePrefersDark());
+  const theme = themeOf(settings, useMedia('(prefers-color-scheme: dark)'));
 
   const change = useCallback((part: Partial<Settings>) => setSettings((before) => ({ ...before, ...part })), []);
   useEffect(() => keepSettings(settings), [settings]);
@@ -181,15 +182,4 @@ function useDrop(onFile: (file: File) => void): void {
       removeEventListener('drop', drop);
     };
   }, [onFile]);
-}
-
-function usePrefersDark(): boolean {
-  return useSyncExternalStore(
-    (listener) => {
-      const media = matchMedia('(prefers-color-scheme: dark)');
-      media.addEventListener('change', listener);
-      return () => media.removeEventListener('change', listener);
-    },
-    () => matchMedia('(prefers-color-scheme: dark)').matches,
-  );
 }

@@ -11,7 +11,7 @@ export function BrokenLink({ fault, onHome }: { readonly fault: LinkFault; reado
       <h1>{say('link.broken')}</h1>
       <p>{say('link.broken.reason', { reason: say(`link.fault.${fault.kind}`, { said: fault.said, condition }) })}</p>
       {fault.known.length > 0 && <p>{say('link.known', { known: list(fault.known) })}</p>}
-      <button type="button" className="pill" onClick={onHome}>
+      <button type="button" className="go" onClick={onHome}>
         {say('link.offer')}
       </button>
     </main>

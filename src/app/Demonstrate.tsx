@@ -1,4 +1,4 @@
-import { Suspense, useState, useSyncExternalStore } from 'react';
+import { Suspense, useState } from 'react';
 import { whatIsTheMatter } from '../explain/index.ts';
 import type { Theme } from '../scene/index.ts';
 import { Outcome, Ways } from './Account.tsx';
@@ -11,7 +11,6 @@ import { useDesk, useDeskStore, useSay, useVocabulary } from './useDesk.ts';
 import { useKeys } from './useKeys.ts';
 
 const DIGITS = '1234567890';
-const PLATE_OF_WIDTH = 22 / 1920; // words in the stage are this share of the window's width
 
 /** The full-window stage with type for the back row: the question, hands, the outcome and the ledger under covers. */
 export function Demonstrate({
@@ -33,7 +32,6 @@ export function Demonstrate({
   const covered = useDesk((desk) => desk.covered);
   const [listed, setListed] = useState(false);
   const homeward = useHomeward();
-  const font_px = Math.max(13, Math.round(useWidth() * PLATE_OF_WIDTH));
   const matter = whatIsTheMatter(installation, conditions, vocabulary);
   const all = Object.entries(installation.conditions);
   const switches = all.filter(([, condition]) => isSwitch(condition)).slice(0, DIGITS.length);
@@ -54,7 +52,7 @@ export function Demonstrate({
     <main className="demo">
       <div className="demo-left">
         <Suspense fallback={<div className="stage stage-loading">{say('app.loading')}</div>}>
-          <Picture theme={theme} sound={sound} profile={false} font_px={font_px} />
+          <Picture theme={theme} sound={sound} profile={false} bold />
         </Suspense>
         <section className="sheet demo-rail">
           <HopRail way={homeward} />
@@ -66,10 +64,10 @@ export function Demonstrate({
             {say(listed ? 'demo.question' : 'demo.conditions')}
           </button>
           <button type="button" className="pill" onClick={() => store.send({ kind: 'cover', covered: !covered })}>
-            {say(covered ? 'uncover.outcome' : 'cover.outcome')}
+            {say(covered ? 'demo.uncover' : 'demo.cover')}
           </button>
           <button type="button" className="pill" onClick={onLeave}>
-            {say('mode.demonstrate.leave')}
+            {say('demo.leave')}
           </button>
         </div>
         {listed ? (
@@ -88,11 +86,13 @@ export function Demonstrate({
           </section>
         ) : (
           <>
-            <h2 className={covered ? 'demo-question' : 'demo-question asked'}>
-              {matter.length > 0
-                ? `${matter.map((sentence) => `${sentence}.`).join(' ')} ${say('demo.opens')}`
-                : say(covered ? 'demo.ask.first' : 'demo.normal')}
-            </h2>
+            {(covered || matter.length > 0) && (
+              <h2 className={covered ? 'demo-question' : 'demo-question asked'}>
+                {matter.length > 0
+                  ? `${matter.map((sentence) => `${sentence}.`).join(' ')} ${say('demo.opens')}`
+                  : say('demo.ask.first')}
+              </h2>
+            )}
             {covered && matter.length > 0 && <Tally key={matter.join()} />}
             <Outcome brief />
             <Ways brief />
@@ -101,15 +101,5 @@ export function Demonstrate({
         <p className="demo-keys">{say('stage.keys')}</p>
       </div>
     </main>
-  );
-}
-
-function useWidth(): number {
-  return useSyncExternalStore(
-    (listener) => {
-      addEventListener('resize', listener);
-      return () => removeEventListener('resize', listener);
-    },
-    () => innerWidth,
   );
 }

@@ -4,7 +4,7 @@ import { Account, Outcome, Ways } from './Account.tsx';
 import { Conditions } from './Conditions.tsx';
 import { NarrowProfile, Picture } from './lazyPicture.ts';
 import { useSay } from './useDesk.ts';
-import { useNarrow } from './useNarrow.ts';
+import { useNarrow } from './useMedia.ts';
 
 /** The desk: stage, profile and strip on the left, what is the matter and what happens on the right; on a phone all in
  *  one column. */

@@ -2,6 +2,7 @@ import { memo, useRef, type ChangeEvent } from 'react';
 import type { Vocabulary } from '../explain/index.ts';
 import type { Settings } from './settings.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
+import { useMedia } from './useMedia.ts';
 
 /** The three ways of working. */
 export type Mode = 'explore' | 'learn' | 'demonstrate';
@@ -33,26 +34,15 @@ export const Header = memo(function Header({
   const store = useDeskStore();
   const covered = useDesk((desk) => desk.covered);
   const title = useDesk((desk) => desk.place.title);
+  const narrow = useMedia('(width < 1140px)');
   const picker = useRef<HTMLInputElement>(null);
   function pick(event: ChangeEvent<HTMLInputElement>) {
     const file = event.target.files?.[0];
     if (file) onFile(file);
     event.target.value = '';
   }
-  return (
-    <header className="head">
-      <a className="skip" href="#account" onClick={skip}>
-        {say('app.skip')}
-      </a>
-      <h1>{say('app.name')}</h1>
-      <p className="where">{say('app.place', { place: title })}</p>
-      <nav className="segmented" aria-label={say('desk.modes')}>
-        {MODES.map((one) => (
-          <button key={one} type="button" aria-pressed={mode === one} onClick={() => onMode(one)}>
-            {say(`mode.${one}`)}
-          </button>
-        ))}
-      </nav>
+  const tools = (
+    <>
       <div className="segmented" role="group" aria-label={say('vocabulary.label')}>
         {VOCABULARIES.map((one) => (
           <button
@@ -83,9 +73,27 @@ export const Header = memo(function Header({
       >
         {say(settings.sound ? 'sound.on' : 'sound.off')}
       </button>
+    </>
+  );
+  return (
+    <header className="head">
+      <a className="skip" href="#account" onClick={skip}>
+        {say('app.skip')}
+      </a>
+      <h1>{say('app.name')}</h1>
+      <p className="where">{say('app.place', { place: title })}</p>
+      <nav className="segmented" aria-label={say('desk.modes')}>
+        {MODES.map((one) => (
+          <button key={one} type="button" aria-pressed={mode === one} onClick={() => onMode(one)}>
+            {say(`mode.${one}`)}
+          </button>
+        ))}
+      </nav>
+      {!narrow && tools}
       <details className="menu" onBlur={closeOutside}>
         <summary className="pill">{say('desk.menu')}</summary>
         <div className="menu-sheet">
+          {narrow && tools}
           <Choice
             legend={say('theme.label')}
             options={[

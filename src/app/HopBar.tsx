@@ -1,5 +1,5 @@
-import { useState, type RefObject } from 'react';
-import type { Depiction } from '../depiction/index.ts';
+import { useEffect, useState, type RefObject } from 'react';
+import type { Depiction, Hotspot } from '../depiction/index.ts';
 import { useSay } from './useDesk.ts';
 import type { View } from './useScene.ts';
 
@@ -17,11 +17,18 @@ export function HopBar({
   const [at, setAt] = useState(0);
   const stations = depiction.hotspots.filter(({ prominent }) => prominent);
   const station = stations[at];
+  useEffect(() => {
+    const box = scroller.current;
+    if (!box) return;
+    const find = () => setAt(nearest(stations, view, box.scrollLeft + box.clientWidth / 2, box));
+    find();
+    box.addEventListener('scroll', find, { passive: true });
+    return () => box.removeEventListener('scroll', find);
+  });
   function go(to: number) {
     const next = stations[to];
     const box = scroller.current;
     if (!next || !box) return;
-    setAt(to);
     const x = view.x + (next.target.x + next.target.width / 2) * view.scale;
     box.scrollTo({ left: x - box.clientWidth / 2, behavior: 'smooth' });
   }
@@ -50,4 +57,12 @@ export function HopBar({
       </button>
     </div>
   );
+}
+
+/** The station under the middle of the window; at either end of the picture the first and the last count. */
+function nearest(stations: readonly Hotspot[], view: View, middle: number, box: HTMLElement): number {
+  if (box.scrollLeft <= 1) return 0;
+  if (box.scrollLeft >= box.scrollWidth - box.clientWidth - 1) return stations.length - 1;
+  const away = stations.map(({ target }) => Math.abs(view.x + (target.x + target.width / 2) * view.scale - middle));
+  return away.indexOf(Math.min(...away));
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { WayHome } from '../explain/index.ts';
+import { Covered } from './Covered.tsx';
 import { useDesk, useSay } from './useDesk.ts';
 
 /** The biggest way home, station by station: while the outcome is covered the room names the next one before it is shown. */
@@ -10,7 +11,13 @@ export function HopRail({ way }: { readonly way: WayHome | undefined }) {
   const hops = way?.hops ?? [];
   const last = hops.length - 1;
   const count = covered ? (shown.way === way?.name ? shown.count : 1) : hops.length;
-  if (hops.length < 2) return <p className="quiet hop-none">{say('ledger.none')}</p>;
+  if (hops.length < 2)
+    return (
+      <div className="hop-rail">
+        <h2>{say('stage.hops')}</h2>
+        {covered ? <Covered>?</Covered> : <p className="quiet">{say('demo.no.way')}</p>}
+      </div>
+    );
   return (
     <div className="hop-rail">
       <h2>{say('stage.hops')}</h2>

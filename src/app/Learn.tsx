@@ -29,7 +29,6 @@ export function Learn({
   const say = useSay();
   const [kept, setKept] = useState<readonly Kept[] | null>(null);
   useEffect(() => {
-    if (lesson === null) setKept(null);
     void records.all().then(setKept);
   }, [lesson]);
   const playing = LESSONS.find(({ id }) => id === lesson);

@@ -4,6 +4,8 @@ import { formOf, Swatch } from './Swatch.tsx';
 import { usePointing } from './usePointing.ts';
 import { useSay } from './useDesk.ts';
 
+const TELLING = 0.02; // of the whole; a smaller way tells its stations when it is pressed
+
 /** Where the current goes home: one line for each way, which add up to what left the winding. */
 export const Ledger = memo(function Ledger({ ledger }: { readonly ledger: LedgerFacts | null }) {
   const say = useSay();
@@ -20,7 +22,7 @@ export const Ledger = memo(function Ledger({ ledger }: { readonly ledger: Ledger
       </thead>
       <tbody>
         {ledger.ways.map((way) => (
-          <Way key={way.name} way={way} of={ledger.of} />
+          <Way key={way.name} way={way} of={ledger.of} tells={way.amperes >= ledger.total_A * TELLING} />
         ))}
       </tbody>
       <tfoot>
@@ -33,7 +35,15 @@ export const Ledger = memo(function Ledger({ ledger }: { readonly ledger: Ledger
   );
 });
 
-const Way = memo(function Way({ way, of }: { readonly way: WayHome; readonly of: LedgerFacts['of'] }) {
+const Way = memo(function Way({
+  way,
+  of,
+  tells,
+}: {
+  readonly way: WayHome;
+  readonly of: LedgerFacts['of'];
+  readonly tells: boolean;
+}) {
   const { lit, held, ...point } = usePointing(`way ${way.name}`, way.via, way.branches);
   const hover = { onPointerEnter: point.onPointerEnter, onPointerLeave: point.onPointerLeave };
   return (
@@ -47,7 +57,7 @@ const Way = memo(function Way({ way, of }: { readonly way: WayHome; readonly of:
         </th>
         <td>{quantity(way.amperes, 'A')}</td>
       </tr>
-      {way.hops.length > 0 && (
+      {way.hops.length > 0 && (tells || held) && (
         <tr className={lit ? 'hops lit' : 'hops'} {...hover}>
           <td colSpan={2}>{way.hops.join(' → ')}</td>
         </tr>

@@ -3,6 +3,7 @@ import type { Conditions } from '../installation/index.ts';
 import { conditionsOf, stepNow, type Lesson, type Progress } from '../lesson/index.ts';
 import type { Records } from '../records/index.ts';
 import type { Theme } from '../scene/index.ts';
+import { Covered } from './Covered.tsx';
 import { openDesk, step as deskStep, type Deed, type Desk } from './desk.ts';
 import { Picture } from './lazyPicture.ts';
 import { LessonActions } from './LessonActions.tsx';
@@ -70,14 +71,9 @@ export function LessonPlayer({
         </header>
         <div className="lesson-stage">
           <Suspense fallback={<div className="stage stage-loading">{say('app.loading')}</div>}>
-            <Picture
-              theme={theme}
-              sound={sound}
-              profile={state === 'watched' || step?.kind === 'explain'}
-              strip={!asks}
-              look={step?.look}
-            />
+            <Picture theme={theme} sound={sound} profile={!asks} strip={!asks} hops={false} look={step?.look} />
           </Suspense>
+          {asks && <Covered>{say('lesson.covered')}</Covered>}
         </div>
         <div className="lesson-sheet" ref={sheet}>
           <ol className="progress" aria-hidden="true">

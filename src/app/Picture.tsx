@@ -12,7 +12,8 @@ export function Picture({
   profile,
   strip = true,
   look,
-  font_px,
+  hops = true,
+  bold = false,
 }: {
   readonly theme: Theme;
   readonly sound: boolean;
@@ -22,8 +23,10 @@ export function Picture({
   readonly strip?: boolean;
   /** The part the eye is led to. */
   readonly look?: string | undefined;
-  /** Size of the words in the stage; 13 px unless said. */
-  readonly font_px?: number;
+  /** False where the stations of the loop need no buttons on a phone. */
+  readonly hops?: boolean;
+  /** Words in the stage are for the back row. */
+  readonly bold?: boolean;
 }) {
   const caption = useSound(sound, useDepiction());
   return (
@@ -31,7 +34,8 @@ export function Picture({
       <Stage
         theme={theme}
         look={look}
-        {...(font_px === undefined ? {} : { font_px })}
+        hops={hops}
+        bold={bold}
         {...(profile ? { below: (view) => <ProfilePanel view={view} /> } : {})}
       />
       {strip && <TimeStrip />}

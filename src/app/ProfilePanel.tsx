@@ -1,9 +1,11 @@
-import { memo, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useMemo, useRef } from 'react';
 import { ProfileChart } from '../charts/index.ts';
+import type { Profile } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
+import { useSize } from './useSize.ts';
 import type { View } from './useScene.ts';
 
 const MARGIN = 14;
@@ -16,16 +18,7 @@ export const ProfilePanel = memo(function ProfilePanel({ view }: { readonly view
   const covered = useDesk((desk) => desk.covered);
   const pointed = useDesk((desk) => desk.pointed);
   const box = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 800, height: 110 });
-  useLayoutEffect(() => {
-    const node = box.current;
-    if (!node) return;
-    const measure = () => setSize({ width: node.clientWidth, height: node.clientHeight });
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(node);
-    return () => observer.disconnect();
-  }, [covered]);
+  const size = useSize(box);
 
   const place = useMemo(() => {
     if (view) return (x: number) => view.x + x * view.scale;
@@ -57,48 +50,54 @@ export const ProfilePanel = memo(function ProfilePanel({ view }: { readonly view
   return (
     <section className="sheet profile" aria-labelledby="profile-heading">
       <h2 id="profile-heading">
-        {profile.title}
+        {covered ? say('desk.profile') : profile.title}
         {!covered && lit && <span className="profile-reading">{lit.label}</span>}
       </h2>
-      {covered ? (
-        <Covered>{say('covered.number')}</Covered>
-      ) : (
-        <>
-          <div className="profile-box" ref={box}>
-            <ProfileChart
-              profile={profile}
-              width={size.width}
-              height={size.height}
-              place={place}
-              outLabel={say('desk.out')}
-              homeLabel={say('desk.home')}
-              isLit={isLit}
-              onPoint={onPoint}
-              onPress={onPress}
-            />
-          </div>
-          <div className="visually-hidden">
-            <table>
-              <caption>{profile.title}</caption>
-              <thead>
-                <tr>
-                  <th scope="col">{say('table.part')}</th>
-                  <th scope="col">{say('table.volts')}</th>
-                </tr>
-              </thead>
-              <tbody>
-                {[...profile.out, ...profile.home].map(({ part, label, volts }, index) => (
-                  <tr key={`${part} ${index}`}>
-                    <th scope="row">{label}</th>
-                    <td>{quantity(volts, 'V')}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-            {profile.touch && <p>{profile.touch.label}</p>}
-          </div>
-        </>
-      )}
+      <div className="profile-box" ref={box}>
+        {covered ? (
+          <Covered>{say('covered.number')}</Covered>
+        ) : (
+          <ProfileChart
+            profile={profile}
+            width={size.width}
+            height={size.height}
+            place={place}
+            outLabel={say('desk.out')}
+            homeLabel={say('desk.home')}
+            isLit={isLit}
+            onPoint={onPoint}
+            onPress={onPress}
+          />
+        )}
+      </div>
+      {!covered && <ProfileTable profile={profile} />}
     </section>
   );
 });
+
+/** The same levels for those who do not see the lines. */
+function ProfileTable({ profile }: { readonly profile: Profile }) {
+  const say = useSay();
+  return (
+    <div className="visually-hidden">
+      <table>
+        <caption>{profile.title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{say('table.part')}</th>
+            <th scope="col">{say('table.volts')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {[...profile.out, ...profile.home].map(({ part, label, volts }, index) => (
+            <tr key={`${part} ${index}`}>
+              <th scope="row">{label}</th>
+              <td>{quantity(volts, 'V')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {profile.touch && <p>{profile.touch.label}</p>}
+    </div>
+  );
+}

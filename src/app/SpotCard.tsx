@@ -6,6 +6,7 @@ import { useDesk, useSay } from './useDesk.ts';
 import type { View } from './useScene.ts';
 
 const WIDTH_px = 276;
+const GAP_px = 10;
 
 /** What there is to say of one thing in the picture, and what may be the matter with it. */
 export const SpotCard = memo(function SpotCard({
@@ -32,15 +33,15 @@ export const SpotCard = memo(function SpotCard({
     const node = card.current;
     const sheet = node?.parentElement;
     if (!node || !sheet) return;
-    const x = view.x + (spot.target.x + spot.target.width / 2) * view.scale;
-    const above = view.y + spot.target.y * view.scale;
-    const below = view.y + (spot.target.y + spot.target.height) * view.scale;
+    const left = view.x + spot.target.x * view.scale;
+    const right = left + spot.target.width * view.scale;
+    const middle = view.y + (spot.target.y + spot.target.height / 2) * view.scale;
     const { clientWidth, clientHeight } = sheet;
-    const left = Math.max(8, Math.min(x - WIDTH_px / 2, clientWidth - WIDTH_px - 8));
-    const fitsBelow = below + node.offsetHeight + 8 < clientHeight;
-    const top = fitsBelow ? below + 8 : Math.max(8, Math.min(above, clientHeight) - node.offsetHeight - 8);
-    node.style.left = `${left}px`;
-    node.style.top = `${top}px`;
+    const beside = right + WIDTH_px + 2 * GAP_px < clientWidth ? right + GAP_px : left - WIDTH_px - GAP_px;
+    const x = Math.max(GAP_px, Math.min(beside, clientWidth - WIDTH_px - GAP_px));
+    const y = Math.max(GAP_px, Math.min(middle - node.offsetHeight / 2, clientHeight - node.offsetHeight - GAP_px));
+    node.style.left = `${x}px`;
+    node.style.top = `${y}px`;
   });
 
   return (

@@ -7,22 +7,28 @@ import { Spots } from './Spots.tsx';
 import { TextTwin } from './TextTwin.tsx';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useScene, type View } from './useScene.ts';
-import { useNarrow } from './useNarrow.ts';
+import { useNarrow } from './useMedia.ts';
 import { HopBar } from './HopBar.tsx';
+
+const LEAST_PLATE_px = 13;
+const BACK_ROW_OF_WIDTH = 0.0168;
+const PLATE_OF_WIDTH = 0.0125; // size of the words on a plate, as a share of the stage's width
 
 /** The picture with its name plates and everything that can be pressed in it. What is put below it gets to know how the
  *  drawing's x lies in it. */
 export const Stage = memo(function Stage({
   theme,
-  font_px = 13,
+  bold,
   look,
+  hops,
   below,
 }: {
   readonly theme: Theme;
-  /** Size of the words in it. */
-  readonly font_px?: number;
+  /** Words in it are for the back row. */
+  readonly bold: boolean;
   /** The part the eye is led to. */
   readonly look?: string | undefined;
+  readonly hops: boolean;
   readonly below?: (view: View) => ReactNode;
 }) {
   const say = useSay();
@@ -45,7 +51,16 @@ export const Stage = memo(function Stage({
             ) : (
               <>
                 <SelectedWay depiction={depiction} view={view} />
-                <Spots depiction={depiction} view={view} font_px={font_px} open={open} onOpen={setOpen} />
+                <Spots
+                  depiction={depiction}
+                  view={view}
+                  font_px={Math.max(
+                    LEAST_PLATE_px,
+                    Math.round(view.width * (bold ? BACK_ROW_OF_WIDTH : PLATE_OF_WIDTH)),
+                  )}
+                  open={open}
+                  onOpen={setOpen}
+                />
               </>
             )}
             {kind === 'loading' && <p className="stage-loading">{say('app.loading')}</p>}
@@ -53,7 +68,7 @@ export const Stage = memo(function Stage({
         </div>
         <p className="visually-hidden">{captioned}</p>
       </section>
-      {narrow && kind === 'drawn' && <HopBar depiction={depiction} view={view} scroller={scroller} />}
+      {narrow && hops && kind === 'drawn' && <HopBar depiction={depiction} view={view} scroller={scroller} />}
       {below?.(view)}
     </>
   );

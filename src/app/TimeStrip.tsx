@@ -1,10 +1,11 @@
-import { memo, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { memo, useEffect, useMemo, useRef } from 'react';
 import { stripPosition, stripTime, type Strip } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { placeLabels } from './placeLabels.ts';
 import { neighbours, PACES } from './playhead.ts';
 import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
+import { useSize } from './useSize.ts';
 
 const STEPS = 1000; // of the slider
 
@@ -63,7 +64,7 @@ function Track({ strip }: { readonly strip: Strip }) {
   const box = useRef<HTMLDivElement>(null);
   const slider = useRef<HTMLInputElement>(null);
   const moment = useRef<HTMLOutputElement>(null);
-  const width = useWidth(box);
+  const { width } = useSize(box);
   const labels = useMemo(() => placeLabels(strip.marks, width), [strip, width]);
 
   useEffect(() => {
@@ -115,21 +116,6 @@ function Track({ strip }: { readonly strip: Strip }) {
       <output ref={moment} className="moment-now" aria-hidden="true" />
     </div>
   );
-}
-
-/** The width of an element, CSS px, kept up to date. */
-function useWidth(element: { readonly current: HTMLElement | null }): number {
-  const [width, setWidth] = useState(800);
-  useLayoutEffect(() => {
-    const node = element.current;
-    if (!node) return;
-    const measure = () => setWidth(node.clientWidth);
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(node);
-    return () => observer.disconnect();
-  }, [element]);
-  return width;
 }
 
 function percent(share: number): string {

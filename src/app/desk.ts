@@ -135,7 +135,7 @@ function stage(desk: Desk, conditions: Conditions, covered: boolean, shows: 'bef
   const slow = paceOf(timeline);
   const time_s = shows === 'before' ? leadIn_s(timeline, slow) : 0;
   const playhead = { time_s, running: false, slow, chosen: false };
-  return { ...desk, conditions, past: [], timeline, playhead, covered, pointed: null };
+  return { ...desk, conditions, past: [], timeline, playhead, covered };
 }
 
 /** A new run is shown from the moment the fault strikes; where the room is asked first, from the ordinary state. */

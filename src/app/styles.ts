@@ -6,4 +6,5 @@ import './desk.css';
 import './stage.css';
 import './demo.css';
 import './learn.css';
+import './charts.css';
 import './narrow.css';

@@ -17,10 +17,11 @@ export interface ProfileChartProps {
   readonly onPress: (part: string) => void;
 }
 
-const TOP = 12;
-const BOTTOM = 16;
-const RIGHT = 46; // room for the scale
+const TOP = 20;
+const BOTTOM = 22;
 const GLYPH = 7; // px, wide on average
+const LINE = 17; // px
+const TICKS_APART = 22; // px
 
 /** The potential staircase: volts of the way out above, of the way home below, over the same x as the drawing. The gap
  *  between them closes at the fault; where a line falls, volts are spent. */
@@ -44,7 +45,9 @@ export const ProfileChart = memo(function ProfileChart({
   const out = line(profile.out);
   const home = line(profile.home);
   const { touch } = profile;
-  const fits = touch !== undefined && place(touch.x) + 12 + touch.label.length * GLYPH < width - RIGHT;
+  const shown = spaced(profile.ticks, y);
+  const says = touch === undefined ? [] : inLines(touch.label);
+  const fits = touch !== undefined && place(touch.x) + 12 + longest(says) * GLYPH < width;
   const start = profile.out[0];
   const end = profile.home[profile.home.length - 1];
   return (
@@ -55,10 +58,10 @@ export const ProfileChart = memo(function ProfileChart({
       aria-hidden="true"
       onPointerLeave={() => onPoint(null)}
     >
-      {profile.ticks.map((tick) => (
+      {shown.map((tick) => (
         <g key={tick.volts}>
           <line className="profile-grid" x1={0} x2={width} y1={px(y(tick.volts))} y2={px(y(tick.volts))} />
-          <text className="profile-tick" x={width - 4} y={px(y(tick.volts) - 4)} textAnchor="end">
+          <text className="profile-tick" x={14} y={px(y(tick.volts) - 4)}>
             {tick.label}
           </text>
         </g>
@@ -93,12 +96,12 @@ export const ProfileChart = memo(function ProfileChart({
         }),
       )}
       {start && (
-        <text className="profile-label" x={px(place(start.x) + 8)} y={px(y(start.volts) + 15)}>
+        <text className="profile-label" x={px(place(start.x) + 8)} y={px(y(start.volts) + 19)}>
           {outLabel}
         </text>
       )}
       {end && (
-        <text className="profile-label profile-label-home" x={px(place(end.x) + 8)} y={px(y(end.volts) - 6)}>
+        <text className="profile-label profile-label-home" x={px(place(end.x) + 8)} y={px(y(end.volts) + 16)}>
           {homeLabel}
         </text>
       )}
@@ -111,13 +114,16 @@ export const ProfileChart = memo(function ProfileChart({
             height={px(Math.max(2, Math.abs(y(touch.from_V) - y(touch.to_V))))}
             fill="url(#hazard)"
           />
-          <text
-            x={px(place(touch.x) + (fits ? 12 : -12))}
-            y={px((y(touch.from_V) + y(touch.to_V)) / 2 + 5)}
-            textAnchor={fits ? 'start' : 'end'}
-          >
-            {touch.label}
-          </text>
+          {says.map((line, row) => (
+            <text
+              key={line}
+              x={px(place(touch.x) + (fits ? 12 : -12))}
+              y={px((y(touch.from_V) + y(touch.to_V)) / 2 + 5 + (row - (says.length - 1) / 2) * LINE)}
+              textAnchor={fits ? 'start' : 'end'}
+            >
+              {line}
+            </text>
+          ))}
         </g>
       )}
       <defs>
@@ -129,6 +135,27 @@ export const ProfileChart = memo(function ProfileChart({
     </svg>
   );
 });
+
+/** Lines of the scale that do not crowd each other; zero is always one of them. */
+function spaced(ticks: Profile['ticks'], y: (volts: number) => number): Profile['ticks'] {
+  const zero = ticks.find(({ volts }) => volts === 0);
+  const from = zero ?? ticks[0];
+  const next = ticks.find((tick) => tick !== from);
+  if (!from || !next) return ticks;
+  const every = Math.ceil(TICKS_APART / Math.max(1, Math.abs(y(next.volts) - y(from.volts))));
+  const start = ticks.indexOf(from);
+  return ticks.filter((_, index) => (index - start) % every === 0);
+}
+
+/** The volts in one line, what they mean in the next. */
+function inLines(label: string): readonly string[] {
+  const colon = label.indexOf(': ');
+  return colon < 0 ? [label] : [label.slice(0, colon + 1), label.slice(colon + 2)];
+}
+
+function longest(lines: readonly string[]): number {
+  return Math.max(0, ...lines.map((line) => line.length));
+}
 
 function px(value: number): number {
   return Math.round(value * 10) / 10;
