@@ -13,49 +13,47 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
   const along = reference(build, interval);
   const flow = (branch: number): number => inPhase(phasor(amperes, branch), along);
   if (turning === undefined) return { title: say('profile.none', vocabulary), out: [], home: [], ticks: [] };
-  const out = walk(build, turning, flow, -1).toReversed();
-  const home = walk(build, turning, flow, 1);
-  const ends = endsOf(build, out[0]?.branch ?? turning, flow);
-  const live = sub(phasor(interval.solution.volts, ends.live), phasor(interval.solution.volts, ends.back));
+  const [from, to] = flow(turning) < 0 ? ends(build, turning).toReversed() : ends(build, turning);
+  const there = wayToWinding(build, from ?? 0, turning, flow);
+  const back = wayToWinding(build, to ?? 0, turning, flow);
+  // Found from the turning point backwards; shown from the winding on.
+  const out = there.hops.map(({ branch }, i) => ({ branch, end: there.hops[i - 1]?.end ?? from ?? 0 })).toReversed();
+  const live = sub(phasor(interval.solution.volts, there.terminal), phasor(interval.solution.volts, back.terminal));
   const volts = readVolts(interval.solution.volts, live);
   const x = placesOf(drawn);
   const title = capital(say('profile.heading', vocabulary, { volts: quantity(abs(live), 'V') }));
-  const risers = (steps: readonly Passed[], first: Riser | undefined, towards: 1 | -1): readonly Riser[] => {
-    let now = first?.x ?? (towards === 1 ? 0 : Infinity);
-    const made = steps.flatMap(({ branch, start, end }): Riser[] => {
-      const place = x.get(build.branches[branch]?.name ?? '');
-      if (!place) return [];
-      now = towards === 1 ? Math.max(now, place.x1, place.x0) : Math.min(now, place.x0, place.x1);
-      const part = build.branches[branch]?.part ?? '';
-      const spent = quantity(Math.abs(volts(start) - volts(end)), 'V');
-      return [
-        {
-          part,
-          x: now,
-          volts: volts(end),
-          label: capital(say('profile.spends', vocabulary, { part: label(part, vocabulary), volts: spent })),
-        },
-      ];
-    });
-    return first ? [first, ...made] : made;
+  // What is not drawn by itself, a joint between two drawn things, counts with what follows it; at the end with what was last.
+  const risers = (steps: readonly Hop[], first: Riser, towards: 1 | -1): readonly Riser[] => {
+    const made = [first];
+    for (const { branch, end } of steps) {
+      const before = made.at(-1) ?? first;
+      const { name = '', part = '' } = build.branches[branch] ?? {};
+      const place = x.get(name);
+      if (!place) continue;
+      const reached = towards === 1 ? Math.max(before.x, place.x0, place.x1) : Math.min(before.x, place.x0, place.x1);
+      const spent = quantity(Math.abs(before.volts - volts(end)), 'V');
+      const text = say('profile.spends', vocabulary, { part: label(part, vocabulary), volts: spent });
+      made.push({ part, x: reached, volts: volts(end), label: capital(text) });
+    }
+    const [top, last] = [made.at(-1), steps.at(-1)];
+    return top && last ? [...made.slice(0, -1), { ...top, volts: volts(last.end) }] : made;
   };
   const at = out.map(({ branch }) => x.get(build.branches[branch]?.name ?? '')).find((place) => place !== undefined);
   const source: Riser = {
     part: build.branches[build.sources[0] ?? 0]?.part ?? '',
     x: at ? Math.min(at.x0, at.x1) : 0,
-    volts: volts(ends.live),
-    label: quantity(volts(ends.live), 'V'),
+    volts: volts(there.terminal),
+    label: quantity(volts(there.terminal), 'V'),
   };
   const outRisers = risers(out, source, 1);
   const last = outRisers.at(-1);
-  const turningStep = endsAlong(build, turning, flow);
   const top: Riser = {
     part: build.branches[turning]?.part ?? '',
     x: last?.x ?? 0,
-    volts: volts(turningStep.end),
+    volts: volts(to ?? 0),
     label: label(build.branches[turning]?.part ?? '', vocabulary),
   };
-  const homeRisers = risers(home, top, -1);
+  const homeRisers = risers(back.hops, top, -1);
   const touch = touched(build, interval, volts, last?.x ?? 0, vocabulary);
   const all = [...outRisers, ...homeRisers].map((riser) => riser.volts);
   return {
@@ -67,9 +65,9 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
   };
 }
 
-interface Passed {
+/** A branch passed, and the node reached by it. */
+interface Hop {
   readonly branch: number;
-  readonly start: number;
   readonly end: number;
 }
 
@@ -87,47 +85,47 @@ function turningPoint(build: Build, { fault, solution }: Interval): number | und
   return (own ?? loads.toSorted((a, b) => b.amperes - a.amperes)[0])?.branch;
 }
 
-/** Follows the largest current from a branch to the winding; direction 1 downstream, −1 upstream. */
-function walk(build: Build, from: number, flow: (branch: number) => number, direction: 1 | -1): readonly Passed[] {
-  const passed: Passed[] = [];
-  const seen = new Set<number>([from]);
-  const first = endsAlong(build, from, flow);
-  let node = direction === 1 ? first.end : first.start;
+/** The way from a node to the winding along the largest currents, through no load: the hops, and the terminal they end at.
+ *  Each hop costs the more the less it carries. */
+function wayToWinding(
+  build: Build,
+  start: number,
+  turning: number,
+  flow: (branch: number) => number,
+): { readonly hops: readonly Hop[]; readonly terminal: number } {
+  const terminals = new Set(build.sources.flatMap((source) => ends(build, source)));
+  const touching = new Map<number, Hop[]>();
+  build.branches.forEach(({ role }, branch) => {
+    if (branch === turning || role === 'load' || role === 'winding' || role === 'insulation') return;
+    if (Math.abs(flow(branch)) < LEAST_A / 10) return;
+    const [a, b] = ends(build, branch);
+    touching.set(a, [...(touching.get(a) ?? []), { branch, end: b }]);
+    touching.set(b, [...(touching.get(b) ?? []), { branch, end: a }]);
+  });
+  const settled = new Set<number>();
+  const open = new Map<number, { readonly cost: number; readonly hops: readonly Hop[] }>([
+    [start, { cost: 0, hops: [] }],
+  ]);
   for (;;) {
-    let best: Passed | undefined;
-    let most = LEAST_A / 10;
-    build.network.branches.forEach((_, branch) => {
-      if (seen.has(branch)) return;
-      const step = endsAlong(build, branch, flow);
-      const size = Math.abs(flow(branch));
-      if ((direction === 1 ? step.start : step.end) === node && size > most) [best, most] = [{ branch, ...step }, size];
-    });
-    if (!best || build.sources.includes(best.branch)) return passed;
-    seen.add(best.branch);
-    passed.push(best);
-    node = direction === 1 ? best.end : best.start;
+    let nearest: number | undefined;
+    for (const [node, { cost }] of open)
+      if (nearest === undefined || cost < (open.get(nearest)?.cost ?? 0)) nearest = node;
+    const reached = nearest === undefined ? undefined : open.get(nearest);
+    if (nearest === undefined || !reached) return { hops: [], terminal: start };
+    if (terminals.has(nearest)) return { hops: reached.hops, terminal: nearest };
+    open.delete(nearest);
+    settled.add(nearest);
+    for (const hop of touching.get(nearest) ?? []) {
+      const cost = reached.cost + 1 / Math.abs(flow(hop.branch));
+      if (!settled.has(hop.end) && cost < (open.get(hop.end)?.cost ?? Infinity))
+        open.set(hop.end, { cost, hops: [...reached.hops, hop] });
+    }
   }
 }
 
-/** The nodes of a branch in the direction of its current. */
-function endsAlong(
-  build: Build,
-  branch: number,
-  flow: (branch: number) => number,
-): { readonly start: number; readonly end: number } {
+function ends(build: Build, branch: number): readonly [number, number] {
   const { from = 0, to = 0 } = build.network.branches[branch] ?? {};
-  return flow(branch) < 0 ? { start: to, end: from } : { start: from, end: to };
-}
-
-/** The live end and the other end of the winding that a branch hangs on. */
-function endsOf(
-  build: Build,
-  first: number,
-  flow: (branch: number) => number,
-): { readonly live: number; readonly back: number } {
-  const live = endsAlong(build, first, flow).start;
-  const source = build.sources.find((one) => endsAlong(build, one, flow).end === live) ?? build.sources[0] ?? 0;
-  return { live, back: endsAlong(build, source, flow).start };
+  return [from, to];
 }
 
 /** Volts of a node in phase with the winding's own. */

@@ -108,7 +108,10 @@ function arrivals(
   const cutOpen = graph.steps.filter((_, i) => passable(at(shown, i)) && !isSource(at(shown, i)) && i !== faultIndex);
   const home = distances(cutOpen, [start.to]);
   const out = distances(cutOpen, sourceEnds(graph.steps, shown, isSource));
-  const longestHome = Math.max(1, ...[...home.values()]);
+  const longestHome = Math.max(
+    1,
+    ...graph.steps.map(({ from, length }, i) => (brought(at(shown, i)) ? (home.get(from) ?? 0) + length : 0)),
+  );
   const longestOut = Math.max(1, out.get(start.from) ?? 1);
   return (one, i) => {
     const { from, length } = at(graph.steps, i);
