@@ -73,9 +73,9 @@ export function balance(network: Network, values: Values, solution: Solution): B
   };
 }
 
-/** The larger of two; NaN wins, so that it cannot hide. */
+/** The larger of two; NaN wins and stays, so that it cannot hide. */
 function worst(a: number, b: number): number {
-  return a >= b ? a : b;
+  return b > a || Number.isNaN(b) ? b : a;
 }
 
 function ratio(part: number, whole: number): number {
