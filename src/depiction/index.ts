@@ -9,7 +9,6 @@ export type {
   Halo,
   Hotspot,
   PartView,
-  PersonView,
   Point,
   Profile,
   Ribbon,

@@ -1,3 +1,2 @@
 export { openScene } from './openScene.ts';
-export { NothingDrawsError } from './renderer.ts';
-export type { Scene, SceneOptions, Theme } from './scene.ts';
+export type { Scene, Theme } from './scene.ts';

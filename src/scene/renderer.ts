@@ -2,7 +2,7 @@ import 'pixi.js/unsafe-eval';
 import { autoDetectRenderer, type Renderer } from 'pixi.js';
 
 /** No way to draw was found; the words and the drawings by themselves stand in for the picture. */
-export class NothingDrawsError extends Error {
+class NothingDrawsError extends Error {
   override readonly name = 'NothingDrawsError';
 }
 

@@ -1,1 +1,1 @@
-export { openSound, type Caption, type Sound } from './sound.ts';
+export { openSound, type Sound } from './sound.ts';

@@ -2,7 +2,7 @@ import bakery from '../../../lessons/places/bakery.yaml?raw';
 import { depict } from '../../../src/depiction/index.ts';
 import { compile, initialConditions, readInstallation } from '../../../src/installation/index.ts';
 import { run } from '../../../src/scenario/index.ts';
-import { openScene, type Scene, type SceneOptions } from '../../../src/scene/index.ts';
+import { openScene, type Scene } from '../../../src/scene/index.ts';
 
 const reading = readInstallation(bakery, 'bakery.yaml');
 if (!reading.ok) throw new Error('the bakery cannot be read');
@@ -12,7 +12,7 @@ let scene: Scene | undefined;
 
 /** What a test drives: opens the picture, shows moments of runs, draws frames at given times. */
 const bench = {
-  async open(options: SceneOptions): Promise<string> {
+  async open(options: Parameters<typeof openScene>[1]): Promise<string> {
     scene?.destroy();
     const host = document.querySelector<HTMLElement>('#host');
     if (!host) throw new Error('no host');
