@@ -44,6 +44,8 @@ export interface Ribbon {
   readonly reach: number;
   /** True where it lies over soil, brick or metal and needs a casing to be seen. */
   readonly casing: boolean;
+  /** Too little to be told of: what the soil beside a sound neutral carries. */
+  readonly faint: boolean;
   /** The wire it lies on, if it lies on one. */
   readonly wire?: Conductor['insulation'];
   /** What it passes in front of. */

@@ -8,7 +8,7 @@ import { workingShare } from './parts.ts';
 import type { Place } from './place.ts';
 
 /** Less than this on metal is nothing to speak of, V. */
-const LEAST_V = 0.5;
+const LEAST_V = 2;
 
 /** Everything in the picture that can be pointed at, from the winding on, each with what is to be said of it now. */
 export function hotspots(
@@ -73,7 +73,7 @@ function detailOf(
     }
     case 'fitting':
     case 'service-panel':
-      return above(metal.get(id) ?? 0, vocabulary) || say('detail.dead', vocabulary);
+      return above(metal.get(id) ?? 0, vocabulary);
     case 'joint':
       if (interval.conditions[`${id} missing`] === 'yes') return say('detail.missing', vocabulary);
       return carried(abs(phasor(interval.solution.amperes, build.branch(id))), vocabulary);

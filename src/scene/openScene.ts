@@ -145,6 +145,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     },
     focus(name) {
       camera.focus(name === null ? null : (depiction?.frames[name] ?? null));
+      unsettled = 2;
       recutSoon();
     },
     toScreen: (point) => camera.toScreen(point),

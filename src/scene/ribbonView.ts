@@ -9,6 +9,8 @@ const MARKED_WIDTH = MARK_SIZE - 2;
 const FADE_s = 0.2;
 /** Working current is drawn slimmer than its amperes say, so that what should not be there stands out. */
 const SLIM = 0.66;
+/** Strength of what is hardly worth telling. */
+const FAINT = 0.42;
 /** Narrower than this the form of a ribbon cannot be told. */
 const LEAST_px: Readonly<Record<CurrentKind, number>> = { load: 3, fault: 4.5, stray: 6, person: 5 };
 /** A ribbon's band overlaps the next by its round cap; its marks keep away from the ends by this share of the width. */
@@ -196,7 +198,7 @@ export function openRibbon(first: Ribbon, firstWires: WireColours, dress: Ribbon
       const { low, high, alpha, over } = range(wall_s);
       if (over && (phase.kind === 'draining' || phase.kind === 'fading')) return false;
       if (over) phase = { kind: 'steady' };
-      under.alpha = band.alpha = marks.alpha = alpha;
+      under.alpha = band.alpha = marks.alpha = alpha * (model.faint ? FAINT : 1);
       drawBand(low, high);
       let flip = 1;
       if (!dress.stillness) {

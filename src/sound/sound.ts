@@ -83,13 +83,13 @@ export function openSound(): Sound {
       const news = newlyHeard(heard, depiction);
       heard = news.heard;
       last = depiction;
-      if (news.sound) {
-        if (enabled) play(news.sound.kind);
-        say(news.sound.kind, news.sound.caption);
-      }
       if (depiction.hum.caption !== humSaid) {
         humSaid = depiction.hum.caption;
         say('hum', humSaid);
+      }
+      if (news.sound) {
+        if (enabled) play(news.sound.kind);
+        say(news.sound.kind, news.sound.caption);
       }
       if (enabled || hum) setHum(depiction);
     },
