@@ -190,6 +190,13 @@ describe('the GFCI', () => {
     expect(baker(last(timeline)).exposure_s).toBe(last(timeline).start_s);
   });
 
+  test('it sees what does not come home: the current through the person, and of the running mixer nothing', () => {
+    const { intervals } = told({ ...fault, ...hand, 'protective conductor open': 'yes', 'gfci fitted': 'yes' });
+    expect(device(intervals[0]!, 'gfci').amperes).toBeGreaterThan(7);
+    expect(device(intervals[0]!, 'gfci').residual_A).toBeLessThan(1e-5);
+    expect(device(intervals[1]!, 'gfci').residual_A! / baker(intervals[1]!).body_A).toBeCloseTo(1, 3);
+  });
+
   test('it does not open for a live case that nobody touches while nothing leads to earth', () => {
     expect(opened(told({ ...fault, 'protective conductor open': 'yes', 'gfci fitted': 'yes' }))).toEqual([]);
   });

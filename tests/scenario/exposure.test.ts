@@ -31,6 +31,16 @@ describe('exposure to a current that changes', () => {
     expect(zoneRises(weakFirst, 0.1).find((rise) => rise.zone === 'AC-4.1')!.time_s).toBeCloseTo(0.5, 9);
   });
 
+  test('and a larger one in between counts for the smaller one on both sides of it', () => {
+    const before = exposureAfter(UNTOUCHED, 0.05, 0.3);
+    const between = exposureAfter(before, 0.1, 0.1);
+    expect(between.levels).toEqual([
+      { heart_A: 0.1, time_s: 0.1 },
+      { heart_A: 0.05, time_s: 0.4 },
+    ]);
+    expect(zoneRises(between, 0.05).find((rise) => rise.zone === 'AC-4.1')!.time_s).toBeCloseTo(0.6, 9);
+  });
+
   test('a zone once reached stays, even when the current is gone', () => {
     const hurt = exposureAfter(UNTOUCHED, 0.1, 1);
     expect(hurt.zone).toBe('AC-4.2');

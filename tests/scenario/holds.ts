@@ -129,7 +129,7 @@ function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly st
     if (before?.state !== 'closed') found.push(`${because.device} operated while ${before?.state ?? 'absent'}`);
     if (devices.find(({ device }) => device === because.device)?.state !== 'open')
       found.push(`${because.device} operated and is not open`);
-    if (before !== undefined) found.push(...reasonWrong(build, intervals[index - 1]!, because));
+    if (before !== undefined) found.push(...reasonWrong(build, intervals.slice(0, index), because));
   });
   for (const { name } of build.devices) {
     const operated = intervals.findIndex(
@@ -153,22 +153,31 @@ function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly st
   return found;
 }
 
-/** A thermal trip needs more than the rating (UL 489: holds 100 % for ever), a magnetic one at least 5 times it (typical
- *  band 5 to 20, from memory), a GFCI at least 4 mA (UL 943: must not trip below). */
+/** A magnetic trip needs at least 5 times the rating at that moment (typical band 5 to 20, from memory), a GFCI at least 4 mA
+ *  (UL 943: must not trip below); a thermal one more than the rating (UL 489: holds 100 % for ever), then or earlier: the
+ *  bimetal keeps its heat when another device takes the current away. */
 function reasonWrong(
   build: Timeline['build'],
-  { conditions, devices }: Interval,
+  before: readonly Interval[],
   { device, operation }: Extract<Happening, { kind: 'device-operated' }>,
 ): readonly string[] {
-  const settings = build.devices.find(({ name }) => name === device)?.settings(conditions);
-  const moment = devices.find((candidate) => candidate.device === device);
-  if (settings === undefined || moment === undefined) return [`there is no ${device}`];
-  const sees = settings.family === 'ul943-class-a' ? (moment.residual_A ?? 0) : moment.amperes;
-  const least =
-    settings.family === 'ul943-class-a'
-      ? { residual: 0.004, thermal: Infinity, magnetic: Infinity, none: Infinity }
-      : { residual: Infinity, thermal: settings.rating_A, magnetic: 5 * settings.rating_A, none: Infinity };
-  return sees >= least[operation.region] ? [] : [`${device} operated (${operation.region}) at ${sees} A`];
+  const info = build.devices.find(({ name }) => name === device);
+  const seen = before.flatMap(({ devices }) => devices.filter((moment) => moment.device === device));
+  const last = seen.at(-1);
+  const conditions = before.at(-1)?.conditions;
+  if (info === undefined || last === undefined || conditions === undefined) return [`there is no ${device}`];
+  const settings = info.settings(conditions);
+  const wrong = [`${device} operated (${operation.region}) at ${last.amperes} A, ${last.residual_A ?? 0} A residual`];
+  if (settings.family === 'ul943-class-a')
+    return operation.region === 'residual' && (last.residual_A ?? 0) >= 0.004 ? [] : wrong;
+  switch (operation.region) {
+    case 'magnetic':
+      return last.amperes >= 5 * settings.rating_A ? [] : wrong;
+    case 'thermal':
+      return seen.some(({ amperes }) => amperes > settings.rating_A) ? [] : wrong;
+    default:
+      return wrong;
+  }
 }
 
 function peopleWrong(intervals: readonly Interval[]): readonly string[] {

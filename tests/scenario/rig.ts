@@ -9,12 +9,16 @@ export function rig({
   load_ohm = 60,
   extra_ohm = 60,
   slab_ohm = 300,
+  source_ohm = 0.1,
+  protective_ohm = 0.1,
 }: {
   readonly first_A?: number;
   readonly second_A?: number;
   readonly load_ohm?: number;
   readonly extra_ohm?: number;
   readonly slab_ohm?: number;
+  readonly source_ohm?: number;
+  readonly protective_ohm?: number;
 } = {}): Build {
   const yesNo = (names: readonly string[]) => Object.fromEntries(names.map((name) => [name, ['right hand', 'feet']]));
   return compile(
@@ -22,14 +26,19 @@ export function rig({
       place: 'A bench',
       region: 'north-america',
       parts: {
-        source: { kind: 'source', emf_V: 120, resistance_ohm: 0.1 },
+        source: { kind: 'source', emf_V: 120, resistance_ohm: source_ohm },
         electrode: { kind: 'impedance', between: ['source.minus', 'earth'], resistance_ohm: 1, as: 'electrode' },
         'first breaker': { kind: 'breaker', rating_A: first_A },
         'second breaker': { kind: 'breaker', rating_A: second_A },
         load: { kind: 'impedance', between: ['second breaker.load', 'source.minus'], resistance_ohm: load_ohm },
         extra: { kind: 'impedance', between: ['first breaker.load', 'source.minus'], resistance_ohm: extra_ohm },
         machine: { kind: 'fitting' },
-        protective: { kind: 'impedance', between: ['machine', 'source.minus'], resistance_ohm: 0.1, as: 'protective' },
+        protective: {
+          kind: 'impedance',
+          between: ['machine', 'source.minus'],
+          resistance_ohm: protective_ohm,
+          as: 'protective',
+        },
         slab: { kind: 'floor', resistance_ohm: slab_ohm },
         Ada: { kind: 'person', 'right hand': 'machine', feet: 'slab' },
         Ben: { kind: 'person', percentile: 5, 'right hand': 'machine', feet: 'slab' },

@@ -23,7 +23,7 @@ function kinds({ intervals }: Timeline): readonly string[] {
 }
 
 describe('which comes first', () => {
-  test('of two equal breakers in series the one nearer the source opens, always the same, and the other rests', () => {
+  test('of two equal breakers in series either may open; here it is always the first in the file, and the other rests', () => {
     const timeline = told(rig(), { fault: 'solid' });
     expect(kinds(timeline)).toEqual(['begins', 'fault-strikes', 'first breaker']);
     expect(timeline.intervals.at(-1)!.devices[1]).toMatchObject({ state: 'closed', operation: { at_s: Infinity } });
@@ -62,6 +62,15 @@ describe('what a breaker remembers', () => {
     const cold = breakerOperation(settings, { heat: 0 }, now.devices[0]!.amperes).at_s;
     expect(now.end_s).toBeLessThan(0.8 * cold);
     expect(idle.intervals[1]!.end_s).toBeGreaterThan(now.end_s);
+  });
+
+  test('a bimetal that a huge current has bent opens although another breaker has just taken the current away', () => {
+    const huge = rig({ first_A: 15, second_A: 15, extra_ohm: 1e6, source_ohm: 0.001, protective_ohm: 0.005 });
+    const timeline = told(huge, { 'load off': 'yes', fault: 'solid' }, { tolerance: 'slow' });
+    expect(kinds(timeline)).toEqual(['begins', 'fault-strikes', 'first breaker', 'second breaker']);
+    expect(timeline.intervals[1]!.devices[1]!.amperes).toBeGreaterThan(3000);
+    expect(timeline.intervals[2]!.devices[1]!.amperes).toBeLessThan(1e-3);
+    expect(timeline.intervals[3]!.because).toMatchObject({ operation: { region: 'thermal' } });
   });
 
   test('a load it cannot carry for ever counts from cold at 0 s: 135 % opens a 20 A breaker within the hour', () => {
