@@ -35,7 +35,14 @@ export const findingSchema = z.discriminatedUnion('kind', [
     source_V: volts.optional(),
     loop_ohm: z.number().min(0).optional(),
   }),
-  z.strictObject({ kind: z.literal('no-fault-current'), at_s, condition: name, option: name, amperes }),
+  z.strictObject({
+    kind: z.literal('no-fault-current'),
+    at_s,
+    condition: name,
+    option: name,
+    amperes,
+    live: z.boolean().describe('whether the fault makes metal live'),
+  }),
   z.strictObject({
     kind: z.literal('way-home'),
     at_s,

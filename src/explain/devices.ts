@@ -47,15 +47,17 @@ interface Concerned {
   readonly moment: DeviceMoment;
 }
 
-/** Devices that carry the fault current, or would miss it; of several breakers the hardest pressed, and whoever opens. */
-function concerned({ build, intervals }: Timeline, struck: Interval): readonly Concerned[] {
+/** Devices that carry the fault current, or would miss it; of several breakers the smallest, and whoever opens. */
+function concerned({ build, conditions, intervals }: Timeline, struck: Interval): readonly Concerned[] {
   const { fault } = struck;
   const operated = intervals.flatMap(({ because }) => (because.kind === 'device-operated' ? [because.device] : []));
   const found = build.devices.flatMap((info): Concerned[] => {
     const moment = struck.devices.find(({ device }) => device === info.name);
     if (moment === undefined || moment.state === 'open') return [];
     if (info.kind === 'residual-device')
-      return moment.state !== 'not fitted' || (moment.residual_A ?? 0) > BALANCED_A ? [{ info, moment }] : [];
+      return (moment.residual_A ?? 0) > BALANCED_A || (fault !== undefined && moment.state !== 'not fitted')
+        ? [{ info, moment }]
+        : [];
     if (fault === undefined) return Number.isFinite(moment.operation.at_s) ? [{ info, moment }] : [];
     const change = Math.max(
       ...info.poles.map((pole) => Math.hypot(fault.change.amperes.re[pole] ?? 0, fault.change.amperes.im[pole] ?? 0)),
@@ -65,7 +67,8 @@ function concerned({ build, intervals }: Timeline, struck: Interval): readonly C
   });
   const breakers = found.filter(({ info }) => info.kind === 'breaker');
   const nearest = breakers.reduce<Concerned | undefined>(
-    (best, one) => (best === undefined || one.moment.operation.multiple > best.moment.operation.multiple ? one : best),
+    (best, one) =>
+      best === undefined || rating_A(one.info, conditions) < rating_A(best.info, conditions) ? one : best,
     undefined,
   );
   return found.filter(
@@ -78,15 +81,20 @@ function concerned({ build, intervals }: Timeline, struck: Interval): readonly C
 }
 
 function fact(info: DeviceInfo, moment: DeviceMoment, conditions: Timeline['conditions'], at_s: number): DeviceFact {
-  const settings = info.settings(conditions);
   return {
     at_s,
     device: info.name,
     amperes: moment.amperes,
-    rating_A: 'rating_A' in settings ? settings.rating_A : RESIDUAL_MUST_A[settings.family],
+    rating_A: rating_A(info, conditions),
     ...(moment.residual_A === undefined ? {} : { residual_A: moment.residual_A }),
     operation: moment.operation,
   };
+}
+
+/** What a breaker carries for ever; what a residual device must act on, A. */
+function rating_A(info: DeviceInfo, conditions: Timeline['conditions']): number {
+  const settings = info.settings(conditions);
+  return 'rating_A' in settings ? settings.rating_A : RESIDUAL_MUST_A[settings.family];
 }
 
 /** From this residual current a device of the family must act, A (UL 943 class A: 6 mA). */

@@ -11,6 +11,9 @@ const NO_CURRENT_A = 1e-3;
 /** A way that carries less is in the ledger, not in the story, A: below what people feel (0.5 mA, IEC 60479-1). */
 const WORTH_TELLING_A = 5e-4;
 
+/** A stray current that the fault raises by less is not told again. */
+const MORE = 1.1;
+
 /** Longest time a final circuit in a TN system may take to disconnect, s, by the voltage of a line against earth.
  *  @see IEC 60364-4-41:2005 table 41.1 */
 const DISCONNECTION = [
@@ -76,7 +79,7 @@ export function nominal_V(build: Build, { values }: Interval): number {
   );
 }
 
-function current(build: Build, struck: Interval, { conditions }: Timeline): readonly Finding[] {
+function current(build: Build, struck: Interval, { conditions, intervals }: Timeline): readonly Finding[] {
   if (struck.fault === undefined) return [];
   const { condition, branch } = struck.fault;
   const told = {
@@ -85,10 +88,26 @@ function current(build: Build, struck: Interval, { conditions }: Timeline): read
     option: conditions[condition] ?? '',
     amperes: branch_A(struck.solution, branch),
   };
-  if (told.amperes < NO_CURRENT_A) return [{ kind: 'no-fault-current', ...told }];
-  if (divide(build, struck)?.of !== 'fault') return [{ kind: 'fault-current', ...told }, ...strays(build, struck)];
+  if (told.amperes < NO_CURRENT_A) return [{ kind: 'no-fault-current', ...told, live: makesLive(build, struck) }];
+  if (divide(build, struck)?.of !== 'fault')
+    return [{ kind: 'fault-current', ...told }, ...newStrays(build, struck, intervals[0])];
   const source_V = nominal_V(build, struck);
   return [{ kind: 'fault-current', ...told, source_V, loop_ohm: source_V / told.amperes }];
+}
+
+/** Strays that are there, or larger, only since the fault. */
+function newStrays(build: Build, struck: Interval, before: Interval | undefined): readonly Finding[] {
+  const old = before === undefined ? [] : strays(build, before);
+  return strays(build, struck).filter((finding) => {
+    const same = old.find((other) => other.kind === finding.kind && other.way === finding.way);
+    return same === undefined || finding.amperes > MORE * same.amperes;
+  });
+}
+
+function makesLive(build: Build, { solution, fault }: Interval): boolean {
+  const faulty = fault === undefined ? undefined : faultedPart(build, fault.condition);
+  const metal = touchables(build.installation).find(({ part }) => part === faulty);
+  return metal === undefined || aboveFloor_V(build, solution, metal.terminal) >= LIVE_V;
 }
 
 function ways(build: Build, struck: Interval): readonly Finding[] {
@@ -146,13 +165,13 @@ function inTime(timeline: Timeline, struck: Interval, at_s: number): readonly Fi
 function metalHome(build: Build, struck: Interval, at_s: number): readonly Finding[] {
   const division = divide(build, struck);
   if (division?.of !== 'fault')
-    return struck.fault === undefined || division?.of === 'load' ? noneAtAll(struck, at_s) : [];
+    return flowsNot(struck) && makesLive(build, struck) ? [{ kind: 'fault-state', at_s }] : [];
   const home = division.ways.filter(({ by }) => by[0] !== 'relief');
   const sum = (ways: readonly { readonly amperes: number }[]) =>
     ways.reduce((whole, { amperes }) => whole + amperes, 0);
   return [{ kind: 'fault-state', at_s, metal: sum(home.filter(({ metal }) => metal)) / sum(home) }];
 }
 
-function noneAtAll({ fault, solution }: Interval, at_s: number): readonly Finding[] {
-  return fault !== undefined && branch_A(solution, fault.branch) < NO_CURRENT_A ? [{ kind: 'fault-state', at_s }] : [];
+function flowsNot({ fault, solution }: Interval): boolean {
+  return fault !== undefined && branch_A(solution, fault.branch) < NO_CURRENT_A;
 }

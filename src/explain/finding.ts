@@ -69,6 +69,8 @@ export type Finding =
       readonly condition: string;
       readonly option: string;
       readonly amperes: number;
+      /** whether the fault makes metal live */
+      readonly live: boolean;
     }
   | {
       readonly kind: 'way-home';

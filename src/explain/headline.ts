@@ -16,7 +16,8 @@ export interface Outcome {
 
 /** What came of it. */
 export function outcome(timeline: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {
-  if (struckInterval(timeline) === undefined) return ofOrdinaryWork(timeline, found, vocabulary);
+  const shorted = first(found, 'working')?.shorted ?? false;
+  if (shorted || struckInterval(timeline) === undefined) return ofOrdinaryWork(timeline, found, vocabulary);
   const opened = first(found, 'device-operated');
   return opened === undefined
     ? ofFaultThatStays(timeline, found, vocabulary)
@@ -87,52 +88,43 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
 
 function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {
   const opened = first(found, 'device-operated');
-  const felt_A = first(found, 'person-feels');
+  const shock = first(found, 'person-feels');
   const live = worst(all(found, 'live-metal'));
   const legs = first(found, 'leg-volts');
-  const shorted = first(found, 'working')?.shorted ?? false;
-  const stray = all(found, 'stray-current').toSorted((one, other) => other.amperes - one.amperes)[0];
+  const [stray] = all(found, 'stray-current');
   const matter = whatIsTheMatter(build.installation, conditions, vocabulary).map((text) => `${text}.`);
-  const because = {
-    opened: opened === undefined ? [] : [say(operatedKey(opened), vocabulary, deviceValues(opened, vocabulary))],
-    stray: stray === undefined ? [] : [sentence(build, stray, found, vocabulary), say('why.stray.device', vocabulary)],
-    legs: legs === undefined ? [] : [say('why.legs', vocabulary), say('why.legs.high', vocabulary)],
-    live: live === undefined ? [] : [say('why.case', vocabulary)],
-  };
-  if (opened !== undefined)
+  const astray = stray === undefined ? [] : [sentence(build, stray, found, vocabulary)];
+  if (opened !== undefined) {
+    const shorted = first(found, 'working')?.shorted ?? false;
+    const values = deviceValues(opened, vocabulary);
+    const because = say(opened.residual_A === undefined ? operatedKey(opened) : 'why.residual', vocabulary, values);
     return {
-      headline: say(
-        shorted ? 'headline.opens.shorted' : 'headline.opens.faultless',
-        vocabulary,
-        deviceValues(opened, vocabulary),
-      ),
-      why: [
-        ...matter.slice(0, 1),
-        ...(opened.residual_A === undefined
-          ? because.opened
-          : [say('why.residual', vocabulary, deviceValues(opened, vocabulary))]),
-        ...because.stray.slice(0, 1),
-      ],
+      headline: say(shorted ? 'headline.opens.shorted' : 'headline.opens.faultless', vocabulary, values),
+      why: shorted ? [...astray, because] : [...matter.slice(0, 1), because, ...astray],
     };
-  if (felt_A !== undefined) {
-    const values = { person: name(felt_A.person, vocabulary), amperes: quantity(felt_A.body_A, 'A') };
+  }
+  if (shock !== undefined) {
+    const values = { person: name(shock.person, vocabulary), amperes: quantity(shock.body_A, 'A') };
     return {
       headline: say('headline.shock', vocabulary, values),
-      why: [...matter.slice(0, 1), ...because.live, ...felt(found, vocabulary, () => [])],
+      why: [...matter.slice(0, 1), say('why.case', vocabulary), ...felt(found, vocabulary, () => [])],
     };
   }
   if (live !== undefined)
     return {
       headline: say('headline.case', vocabulary, metalValues(live, vocabulary)),
-      why: [...matter.slice(0, 2), ...because.live],
+      why: [...matter.slice(0, 2), say('why.case', vocabulary)],
     };
   if (legs !== undefined) {
-    return { headline: say('headline.legs', vocabulary, legValues(legs)), why: because.legs };
+    return {
+      headline: say('headline.legs', vocabulary, legValues(legs)),
+      why: [say('why.legs', vocabulary), say('why.legs.high', vocabulary)],
+    };
   }
   if (stray !== undefined)
     return {
       headline: say('headline.stray', vocabulary, { amperes: quantity(stray.amperes, 'A') }),
-      why: because.stray,
+      why: [...astray, say('why.stray.device', vocabulary)],
     };
   if (matter.length > 0)
     return {
@@ -154,7 +146,8 @@ const LARGE_A = 50;
 /** Whether and how the fault current finds home, in one sentence. */
 function home(found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
   const current = first(found, 'fault-current');
-  if (current === undefined) return [say('why.none', vocabulary)];
+  if (current === undefined)
+    return [say(first(found, 'no-fault-current')?.live ? 'why.none' : 'why.quiet', vocabulary)];
   const metal = first(found, 'fault-state')?.metal;
   const values = { amperes: quantity(current.amperes, 'A') };
   if (metal === undefined) return [say('why.divert', vocabulary)];

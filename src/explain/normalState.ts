@@ -1,6 +1,6 @@
 import { type Build, type Conditions } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, FindingOf } from './finding.ts';
 import { aboveFloor_V, between_V, branch_A, LIVE_V, touchables } from './metal.ts';
 import { divide } from './ways.ts';
 
@@ -15,17 +15,19 @@ const LEG_SHARE = 0.1;
 
 /** What stands in ordinary work, before anything strikes: who takes how much, what flows where none belongs, what is live. */
 export function normalState(build: Build, interval: Interval, given: Conditions): readonly Finding[] {
+  const work = working(build, interval);
+  const stray = strays(build, interval);
   return [
-    ...working(build, interval),
+    work,
     ...swapped(build, given),
-    ...strays(build, interval),
+    ...(work.shorted ? stray.slice(0, 1) : stray),
     ...legs(build, interval),
     ...live(build, interval),
   ];
 }
 
 /** Working current on protective conductors, in soil, pipes or people. */
-export function strays(build: Build, interval: Interval): readonly Finding[] {
+export function strays(build: Build, interval: Interval): readonly FindingOf<'stray-current'>[] {
   const division = divide(build, interval);
   if (division?.of !== 'load') return [];
   const at_s = interval.start_s;
@@ -33,7 +35,7 @@ export function strays(build: Build, interval: Interval): readonly Finding[] {
   for (const { kind, amperes } of division.ways)
     if (kind === 'protective' || kind === 'soil' || kind === 'pipe' || kind === 'person')
       sums.set(kind, (sums.get(kind) ?? 0) + amperes);
-  const told = [...sums].filter(([, amperes]) => amperes >= STRAY_A);
+  const told = [...sums].filter(([, amperes]) => amperes >= STRAY_A).toSorted(([, a], [, b]) => b - a);
   return told.map(([way, amperes]) => ({ kind: 'stray-current', at_s, way, amperes }));
 }
 
@@ -44,21 +46,18 @@ export function normalVerdict(build: Build, interval: Interval, at_s: number): F
     kind: 'normal-state',
     at_s,
     neutral_A: neutral.reduce((sum, { amperes }) => sum + amperes, 0),
-    stray_A: strays(build, interval).reduce(
-      (sum, finding) => sum + (finding.kind === 'stray-current' ? finding.amperes : 0),
-      0,
-    ),
+    stray_A: strays(build, interval).reduce((sum, { amperes }) => sum + amperes, 0),
   };
 }
 
-function working(build: Build, { solution, start_s }: Interval): readonly Finding[] {
+function working(build: Build, { solution, start_s }: Interval): FindingOf<'working'> {
   const loads = build.branches.flatMap(({ role, part }, branch) => {
     const amperes = branch_A(solution, branch);
     return role === 'load' && amperes >= OFF_A ? [{ part, amperes }] : [];
   });
   const source_A = Math.max(0, ...build.sources.map((source) => branch_A(solution, source)));
   const shorted = source_A > SHORTED * (1 + loads.reduce((sum, { amperes }) => sum + amperes, 0));
-  return [{ kind: 'working', at_s: start_s, source_A, shorted, loads }];
+  return { kind: 'working', at_s: start_s, source_A, shorted, loads };
 }
 
 function swapped(build: Build, given: Conditions): readonly Finding[] {

@@ -60,7 +60,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         ohms: quantity(finding.loop_ohm ?? 0, 'Ω'),
       });
     case 'no-fault-current':
-      return say('story.fault.none', vocabulary, {
+      return say(finding.live ? 'story.fault.none' : 'story.fault.quiet', vocabulary, {
         sentence: chosen(build, finding.condition, finding.option, vocabulary),
       });
     case 'way-home':

@@ -2,7 +2,6 @@ import { dividePaths, project, type Complex, type Path } from '../electrics/inde
 import type { Build } from '../installation/index.ts';
 import type { FaultShare, Interval } from '../scenario/index.ts';
 import type { WayKind } from './finding.ts';
-import { touchables } from './metal.ts';
 import { isTouch, nameWay, stationsOf, stepsOf, type Step } from './route.ts';
 
 /** One way home before it is worded. */
@@ -42,7 +41,7 @@ const known = new WeakMap<Interval, Division | 'none'>();
 /** Divides the current of an interval into its ways home, or null if there is none to speak of.
  *
  *  A fault is counted as the change that closing it makes, in phase with the fault current, loops cut at the windings:
- *  from the metal the fault reaches, back to a winding. What ends at the fault's other side, in place of what the loads
+ *  from the fault's side that was not live, back to a winding. What ends at the fault's other side, in place of what the loads
  *  beside the fault no longer take, belongs to the way by which it left while it is little; more is a way of its own.
  *  Without a fault, or where the fault
  *  only gives a working current another road, what the windings deliver is divided. */
@@ -60,24 +59,29 @@ function ofFault(build: Build, interval: Interval, fault: FaultShare): Division 
   const ends = build.network.branches[fault.branch];
   if (total_A < NO_CURRENT_A || ends === undefined) return null;
   const flow = project(fault.change.amperes, fault.amperes);
-  const metals = new Set(touchables(build.installation).map(({ terminal }) => build.node(terminal)));
-  const reversed = metals.has(ends.from) && !metals.has(ends.to);
-  const metal = reversed ? ends.from : ends.to;
+  const reversed = voltsBefore(interval, fault, ends.from) < voltsBefore(interval, fault, ends.to);
+  const start = reversed ? ends.from : ends.to;
   const other = reversed ? ends.to : ends.from;
   if (reversed) flow.forEach((amperes, branch) => (flow[branch] = -amperes));
   const { paths, circulating_A } = dividePaths(build.network, flow, [...build.sources, fault.branch]);
-  const routes = routesOf(build, paths).filter(({ steps }) => steps[0]?.from === metal);
+  const routes = routesOf(build, paths).filter(({ steps }) => steps[0]?.from === start);
   const home_A = sum(routes.filter(({ steps }) => steps.at(-1)?.to !== other));
   if (home_A < total_A / 2) return null;
   const little = total_A - home_A < total_A * BESIDE;
   const ways = routes.map(({ steps, amperes }): Way => {
     const load = steps.at(-1)?.to === other ? steps.find(({ info }) => info.role === 'load') : undefined;
     const told = load === undefined ? steps : steps.slice(0, steps.indexOf(load));
-    const way = wayOf(build, interval, 'fault', amperes, steps, told, told, metal);
+    const way = wayOf(build, interval, 'fault', amperes, steps, told, told, start);
     if (load === undefined || little) return way;
     return { ...way, key: `load:relief:${load.info.part}`, kind: 'load', by: ['relief', load.info.part] };
   });
   return { of: 'fault', total_A, circulating_A, ways: tidy(ways, total_A) };
+}
+
+/** Volts of a node before the fault: the live side of a fault is the one that stood higher, home begins at the other. */
+function voltsBefore({ solution }: Interval, { change }: FaultShare, node: number): number {
+  const { re, im } = solution.volts;
+  return Math.hypot((re[node] ?? 0) - (change.volts.re[node] ?? 0), (im[node] ?? 0) - (change.volts.im[node] ?? 0));
 }
 
 function ofLoad(build: Build, interval: Interval): Division | null {

@@ -112,7 +112,7 @@ const headlines: readonly (readonly [string, Readonly<Record<string, string>>, R
     'an open service neutral',
     { 'service neutral open': 'yes' },
     /^One leg gets 1[34]\d V, the other 10\d V$/,
-    /^One line gets/,
+    /^One half of the supply gets/,
   ],
   [
     'a linked neutral',

@@ -152,6 +152,16 @@ test('where two ways home are broken no single repair is enough', () => {
   expect(told).toMatchObject({ kind: 'none-alone', tried: 4 });
 });
 
+test('a run in which somebody comes to zone AC-4.1 is not safe, however soon the metal is dead', () => {
+  const timeline = runBakery({ ...FAULT, ...TOUCH });
+  expect(isSafe(timeline)).toBe(true);
+  const intervals = timeline.intervals.map((interval) => ({
+    ...interval,
+    people: interval.people.map((person) => ({ ...person, zone: 'AC-4.1' as const })),
+  }));
+  expect(isSafe({ ...timeline, intervals })).toBe(false);
+});
+
 test('what is called a remedy is one: run again with it, nothing is dangerous any more', () => {
   const unsafe = runs.filter((timeline) => !isSafe(timeline)).slice(0, 60);
   let tried = 0;

@@ -52,7 +52,9 @@ describe('in every interval of many runs', () => {
       expect(new Set(told.ways.map(({ name }) => name)).size).toBe(told.ways.length);
       for (const way of told.ways) {
         expect(way.amperes).toBeGreaterThanOrEqual(-1e-9 * told.total_A);
-        if (way.kind !== 'other') expect(way.hops.length, way.name).toBeGreaterThan(1);
+        // What only stands in for a load may start at that load; everything else passes something on its way home.
+        const least = way.kind === 'other' ? 0 : way.name.startsWith('load:relief') ? 1 : 2;
+        expect(way.hops.length, way.name).toBeGreaterThanOrEqual(least);
       }
     }
   });

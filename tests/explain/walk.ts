@@ -4,7 +4,7 @@ import { bakery, runBakery } from '../scenario/bakery.ts';
 import { chance } from '../scenario/anyCase.ts';
 
 /** Conditions of the bakery: each alone, then many drawn at random with about half of everything changed; the same every time. */
-export function manyConditions(drawn: number): readonly Conditions[] {
+function manyConditions(drawn: number): readonly Conditions[] {
   const all = Object.entries(bakery.installation.conditions);
   const single = all.flatMap(([name, { options }]) => options.map((option): Conditions => ({ [name]: option })));
   const next = chance(20251125);

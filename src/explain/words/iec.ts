@@ -17,7 +17,7 @@ export const IEC: Terms = {
   earthBar: 'earth bar',
   drop: 'supply cable',
   cord: 'flex',
-  leg: 'line',
+  leg: 'half of the supply',
   ground: 'earth',
   earthed: 'earthed',
   codes: 'the wiring rules in force where you are',

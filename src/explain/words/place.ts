@@ -42,7 +42,7 @@ export const PLACE_WORDS = {
   'condition.line and neutral reversed.no': '{Line} and neutral the right way round',
   'condition.neutral linked to the case': 'Neutral linked to the case at the {outlet}',
   'condition.neutral linked to the case.no': 'Neutral kept apart from the case',
-  'condition.protective conductor to its own rod': '{Protective} goes to a {rod} of its own',
+  'condition.protective conductor to its own rod': '{Protective} goes to a rod of its own',
   'condition.protective conductor to its own rod.no': '{Protective} goes to the panel',
   'condition.loose joint': 'Joint of the {protective} loose',
   'condition.loose joint.no': 'Joints tight',

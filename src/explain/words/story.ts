@@ -16,6 +16,8 @@ export const STORY_WORDS = {
   'story.fault.divert':
     '{sentence}. What touches stands at no more than the neutral’s own volts, so only working current turns aside: {amperes}.',
   'story.fault.none': '{sentence}, but next to no current flows: there is no way home for it.',
+  'story.fault.quiet':
+    '{sentence}, but next to no current flows: what touches stands at no more than the neutral’s own volts.',
   'story.way.whole': '{amperes} goes home this way, {way}: {hops}.',
   'story.way.relief': '{amperes} of it only stands in for what the {part} took before: {hops}.',
   'story.way.part': '{amperes} of it goes home this way, {way}: {hops}.',
@@ -145,6 +147,7 @@ export const STORY_WORDS = {
   'why.person': '{amperes} passes through the {person}: {effect}.',
   'why.poor': 'Something in the loop holds the current down to {amperes}.',
   'why.none': 'The current finds no way home, so the metal simply takes on the volts of the {line}.',
+  'why.quiet': 'What touches stands at no more than the neutral’s own volts, so next to nothing drives a current.',
   'why.divert': 'The touch only gives the working current another road, so nothing large flows.',
   'why.normal.out': '{amperes} leaves the winding and comes home on its own conductors.',
   'why.normal.case': 'No current flows where none belongs, and no metal is live.',
