@@ -36,14 +36,27 @@ export function spiceNetlist(network: Network, values: Values, frequency_Hz: num
       if (place === undefined || l === place.k) return;
       const at = place.k * members.length + l;
       const sense = `x${b}_${other}`;
-      const aside = series(`x${b}_${other}`, sense, '0', matrix.re[at], matrix.im[at], omega, name);
+      const aside = series(
+        `x${b}_${other}`,
+        sense,
+        '0',
+        finite(matrix.re[at], name),
+        finite(matrix.im[at], name),
+        omega,
+      );
       if (aside.length === 0) return;
       lines.push(`fx${b}_${other} 0 ${sense} vm${other} 1`, ...aside);
       steps.push((a, z) => [`ex${b}_${other} ${a} ${z} ${sense} 0 1`]);
     });
-    const impedance = series(`z${b}`, '@', '@@', matrix.re[own], matrix.im[own], omega, name);
-    if (impedance.length > 0) {
-      steps.push((a, z) => series(`z${b}`, a, z, matrix.re[own], matrix.im[own], omega, name));
+    const r = finite(matrix.re[own], name);
+    const x = finite(matrix.im[own], name);
+    if (r !== 0 && Math.abs(r) < 1) {
+      // As a conductance, the thousands of siemens of a joint would bury the microamperes that pass it; as a voltage
+      // controlled by its own current they stay exact.
+      steps.push((a, z) => [`hz${b} ${a} ${z} vm${b} ${r}`]);
+      if (x !== 0) steps.push((a, z) => series(`z${b}`, a, z, 0, x, omega));
+    } else if (r !== 0 || x !== 0) {
+      steps.push((a, z) => series(`z${b}`, a, z, r, x, omega));
     }
     steps.forEach((step, s) => {
       const a = s === 0 ? nodeName(from) : `b${b}_${s}`;
@@ -55,17 +68,7 @@ export function spiceNetlist(network: Network, values: Values, frequency_Hz: num
 }
 
 /** Elements in series that make up R + jX at ω; none for zero, since a simulator reads 0 ohm as something else. */
-function series(
-  id: string,
-  from: string,
-  to: string,
-  resistance_ohm: number | undefined,
-  reactance_ohm: number | undefined,
-  omega: number,
-  name: string,
-): string[] {
-  const r = finite(resistance_ohm, name);
-  const x = finite(reactance_ohm, name);
+function series(id: string, from: string, to: string, r: number, x: number, omega: number): string[] {
   const middle = r !== 0 && x !== 0 ? `m${id}` : undefined;
   const lines: string[] = [];
   if (r !== 0) lines.push(`r${id} ${from} ${middle ?? to} ${r}`);

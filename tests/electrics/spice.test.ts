@@ -8,12 +8,13 @@ const network: Network = {
     { name: 'upper', from: 0, to: 1 },
     { name: 'lower\nr1 0 0 1', from: 2, to: 0 },
     { name: 'leak', from: 1, to: 2 },
+    { name: 'joint', from: 1, to: 2 },
   ],
   windings: [{ branches: [0, 1] }],
 };
 const values: Values = {
-  impedance: { re: Float64Array.of(1, 1, 0), im: Float64Array.of(0, 0, -50) },
-  emf: { re: Float64Array.of(120, 0, 0), im: Float64Array.of(0, 5, 0) },
+  impedance: { re: Float64Array.of(1, 1, 0, 0.001), im: Float64Array.of(0, 0, -50, 2) },
+  emf: { re: Float64Array.of(120, 0, 0, 0), im: Float64Array.of(0, 5, 0, 0) },
   coupling: [{ re: Float64Array.of(1, 0.5, 0.5, 1), im: Float64Array.of(2, 0, 0, 2) }],
 };
 
@@ -38,6 +39,9 @@ test('a netlist has an ammeter in every branch, both phases of every source, and
     `lz1 mz1 0 ${coil}`,
     'vm2 n1 b2_1 dc 0 ac 0',
     `cz2 b2_1 n2 ${1 / (50 * 2 * Math.PI * 50)}`,
+    'vm3 n1 b3_1 dc 0 ac 0',
+    'hz3 b3_1 b3_2 vm3 0.001',
+    `lz3 b3_2 n2 ${coil}`,
   ]);
 });
 
@@ -50,6 +54,6 @@ test('a name cannot break out of its comment', () => {
 
 test('direct current and values that are no numbers are refused', () => {
   expect(() => spiceNetlist(network, values, 0)).toThrow('0 Hz is no frequency; write one above 0');
-  const impedance = { re: Float64Array.of(1, 1, NaN), im: new Float64Array(3) };
+  const impedance = { re: Float64Array.of(1, 1, NaN, 1), im: new Float64Array(4) };
   expect(() => spiceNetlist(network, { ...values, impedance }, 50)).toThrow('branch "leak" has the value NaN');
 });
