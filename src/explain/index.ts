@@ -5,7 +5,7 @@ export { story } from './story.ts';
 export type { StoryLine } from './story.ts';
 export type { Vocabulary } from './vocabulary.ts';
 export { findings } from './findings.ts';
-export type { DeviceFact, Finding, FindingOf, ShutBecause, WayKind } from './finding.ts';
+export type { Finding, FindingOf, WayKind } from './finding.ts';
 export { isSafe, remedies } from './remedies.ts';
 export { ledger } from './ledger.ts';
 export type { Ledger, WayHome } from './ledger.ts';

@@ -1,5 +1,5 @@
 /** Lessons: read and proven against the solver, played without a clock, marked. */
-export type { Answer, Assertion, Claim, Lesson, Repair, Step, StepOf } from './lesson.ts';
+export type { Lesson, Step, StepOf } from './lesson.ts';
 export { isLesson, placeNamed, readLesson } from './readLesson.ts';
 export type { LessonReading } from './readLesson.ts';
 export type { LessonSurroundings } from './surroundings.ts';
@@ -10,10 +10,9 @@ export { claimText } from './claim.ts';
 export { lessonMachine } from './lessonMachine.ts';
 export type { LessonEvent, LessonInput } from './lessonMachine.ts';
 export { hintsLeft, stepNow } from './playing.ts';
-export type { Playing } from './playing.ts';
 export { mark } from './progress.ts';
-export type { Mark, Progress, Result } from './progress.ts';
+export type { Progress } from './progress.ts';
 export { fill } from './fact.ts';
 export { conditionsOf } from './runs.ts';
 export { readProse } from './prose.ts';
-export type { Block, Span } from './prose.ts';
+export type { Span } from './prose.ts';

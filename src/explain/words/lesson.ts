@@ -38,7 +38,6 @@ export const LESSON_WORDS = {
   'lesson.kept': 'Kept on this computer. You can close the page and carry on later.',
   'lesson.kept.not': 'This browser does not let the page keep your progress. It lasts until you close the page.',
   'lesson.none': 'There is no lesson here yet.',
-  'lesson.prose.missing': 'not known here',
   'fact.never': 'never',
   'claim.never': '{subject} never opens',
   'claim.within': '{subject} opens within {time}',

@@ -152,7 +152,6 @@ export const STORY_WORDS = {
   'why.normal.out': '{amperes} leaves the winding and comes home on its own conductors.',
   'why.normal.case': 'No current flows where none belongs, and no metal is live.',
   'why.latent': 'With no fault it changes nothing that anybody would notice, so it can wait for years.',
-  'why.stray': 'Of the working current, {amperes} comes home {where}.',
   'why.stray.device':
     'No breaker looks for this, and whoever opens that joint stands between the two ends of a working circuit.',
   'why.legs':
