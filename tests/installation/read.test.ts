@@ -337,7 +337,7 @@ describe('what is printed', () => {
   });
 
   test('a very long line is cut around its fault, and control characters are blanked', () => {
-    const text = small(`  heat: { kind: appliance, power_W: 5, feet: "${'x'.repeat(300)}\\e[31m", powr: 3 }`);
+    const text = small(`  heat: { kind: appliance, power_W: 5, feet: "${'x'.repeat(300)}\u001b[31m", powr: 3 }`);
     const printed = printDiagnostics(faults(text), text);
     for (const line of printed.split('\n')) expect(line.length).toBeLessThan(260);
     expect(printed).not.toContain('\u001b');
@@ -365,5 +365,12 @@ describe('wrong YAML', () => {
     const codes = faults('place: x\nregion: mars\nparts: [\n').map(({ code }) => code);
     expect(codes).toContain('unknown-choice');
     expect(codes).toContain('yaml-syntax');
+  });
+
+  test('what stands after the fault is not guessed at', () => {
+    const all = faults('place: x\nregion: mars\nparts:\n  a: { kind: outlet ]\n  b: { kind: moon }\ncolour: red\n');
+    const fault = all.find(({ code }) => code === 'yaml-syntax')?.line ?? NaN;
+    expect(all.map(({ code }) => code)).toContain('unknown-choice');
+    expect(all.filter(({ line, code }) => line > fault && code !== 'yaml-syntax')).toEqual([]);
   });
 });
