@@ -230,7 +230,7 @@ describe('the baker', () => {
     expect(limbs({})).toEqual([]);
     expect(limbs({ 'baker touches': 'the case' })).toEqual([
       { limb: 'right hand', outside_ohm: 0 },
-      { limb: 'feet', outside_ohm: 20_000 },
+      { limb: 'feet', outside_ohm: 30_000 },
     ]);
     expect(limbs({ 'baker touches': 'the case and the sink', 'baker wears': 'wet shoes' })).toEqual([
       { limb: 'right hand', outside_ohm: 0 },
