@@ -9,12 +9,14 @@ test('a right hand on the case with the left on the sink counts more for the way
   expect(heart).toBeCloseTo(0.4 * 0.06 + 0.8 * 0.04, 12);
   expect(factor).toBeCloseTo(heart / 0.1, 12);
   expect(path).toBe('right hand to left hand and feet');
+  expect(heartCurrent_A({ 'right hand': 0.1, 'left hand': 0.04, feet: 0.06 }).path).toBe(path);
 });
 
 test('a left hand on the case with the right on the sink counts the way down in full', () => {
   const { amperes: heart, path } = heartCurrent_A({ 'left hand': 0.1, 'right hand': 0.06, feet: 0.04 });
   expect(heart).toBeCloseTo(0.4 * 0.06 + 1.0 * 0.04, 12);
   expect(path).toBe('left hand to right hand and feet');
+  expect(heartCurrent_A({ 'left hand': 0.1, 'right hand': 0.04, feet: 0.06 }).path).toBe(path);
 });
 
 test('where both hands lead to the feet, the right counts as much as the left does', () => {
