@@ -17,10 +17,10 @@ export const SPACING: Readonly<Record<CurrentKind, { readonly widths: number; re
 /** The textures that point the way on ribbons, one for each kind of current: single chevron, double chevron, broken piece, dart. */
 export function drawMarks(ink: Ink, resolution: number): Readonly<Record<CurrentKind, Texture>> {
   return {
-    load: mark(resolution, (pen) => chevrons(pen, ink.chevron.load, [0], 2.4)),
+    load: mark(resolution, (pen) => chevrons(pen, ink.chevron.load, [0], 3.2, 5)),
     fault: mark(resolution, (pen) => chevrons(pen, ink.chevron.fault, [-3.1, 3.1], 2.8)),
     stray: mark(resolution, (pen) => piece(pen, ink.current.stray, ink.casing)),
-    person: mark(resolution, (pen) => chevrons(pen, ink.chevron.person, [0], 2.2, 2.9)),
+    person: mark(resolution, (pen) => chevrons(pen, ink.chevron.person, [0], 2.6, 3.3)),
   };
 }
 

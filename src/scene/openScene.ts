@@ -28,7 +28,7 @@ const RESTORED_WITHIN_ms = 1500;
 /** Opens the picture in a host that has a size. It owns no clock: call `frame` for every frame to be drawn.
  *  @throws NothingDrawsError if this browser can draw in no way */
 export async function openScene(host: HTMLElement, { theme: firstTheme, stillness }: SceneOptions): Promise<Scene> {
-  const pixels = window.devicePixelRatio || 1;
+  let pixels = window.devicePixelRatio || 1;
   let theme = firstTheme;
   let renderer = await openRenderer(suitable(), pixels, INK[theme].backdrop);
   let paper = await openPaper(
@@ -80,7 +80,8 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
 
   function resize(): void {
     size = { width: Math.max(1, host.clientWidth), height: Math.max(1, host.clientHeight) };
-    renderer.resize(size.width, size.height);
+    pixels = window.devicePixelRatio || 1; // it changes with the zoom of the page and from screen to screen
+    renderer.resize(size.width, size.height, pixels);
     if (depiction) camera.fit(size, depiction.world);
     unsettled = 2;
     recutSoon();
@@ -101,6 +102,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     paper = fresh;
     paper.show(depiction);
     paper.settle();
+    paper.prepare(depiction);
     unsettled = 2;
     old.destroy();
   }
@@ -113,7 +115,10 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
       if (world?.width !== next.world.width || world.height !== next.world.height) camera.fit(size, next.world);
       paper.show(next);
       unsettled = 2;
-      if (first) recutSoon();
+      if (first) {
+        recutSoon();
+        paper.prepare(next);
+      }
     },
     frame({ time_s, slow, wall_s }) {
       const start = performance.now();
@@ -204,6 +209,16 @@ async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
       spark.show(depiction.spark, UNITS_PER_PX);
     },
     settle: ribbons.settle,
+    /** Hatches the metal before it is live, while nothing else is to be done. */
+    prepare(depiction: Depiction): void {
+      const todo = [...parts.ahead(depiction, sheets)];
+      const next = (): void => {
+        if (root.destroyed) return;
+        todo.shift()?.();
+        if (todo.length > 0) whenIdle(next);
+      };
+      whenIdle(next);
+    },
     beat(beat: Parameters<typeof ribbons.beat>[0], still: boolean): void {
       parts.beat(beat.wall_s, still);
       ribbons.beat(beat);
@@ -218,4 +233,9 @@ async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
       sheets.destroy();
     },
   };
+}
+
+function whenIdle(work: () => void): void {
+  if ('requestIdleCallback' in window) window.requestIdleCallback(work, { timeout: 2000 });
+  else setTimeout(work, 50);
 }

@@ -20,6 +20,8 @@ export interface PartsView {
   /** The layer of this name; made when first asked for. */
   layer(name: string): Container;
   show(depiction: Depiction, sheets: Sheets): void;
+  /** Work that may be done before it is needed, in small pieces. */
+  readonly ahead: (depiction: Depiction, sheets: Sheets) => readonly (() => void)[];
   beat(wall_s: number, stillness: boolean): void;
   /** Far layers lag behind a camera that has moved this far from the middle, units of the drawing. */
   lag(dx: number, dy: number): void;
@@ -125,6 +127,13 @@ export function openParts(stage: Container): PartsView {
       showHatch(depiction, sheets);
       glue(depiction, sheets);
     },
+    ahead: ({ halos, parts }, sheets) =>
+      halos.flatMap(({ drawings }) => {
+        const around = parts.filter(({ id }) => drawings.includes(id));
+        return around.length === 0
+          ? []
+          : (['25', '50'] as const).map((level) => () => void sheets.hatch(around, level));
+      }),
     beat(wall_s, stillness) {
       for (const one of shown.values()) {
         const present = one.sheets.at(-1);

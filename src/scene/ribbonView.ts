@@ -13,8 +13,8 @@ const SLIM = 0.66;
 const FAINT = 0.42;
 /** Narrower than this the form of a ribbon cannot be told. */
 const LEAST_px: Readonly<Record<CurrentKind, number>> = { load: 3, fault: 4.5, stray: 6, person: 5 };
-/** A ribbon's band overlaps the next by its round cap; its marks keep away from the ends by this share of the width. */
-const END_ROOM: Readonly<Record<CurrentKind, number>> = { load: 0.35, fault: 0.45, stray: 0.3, person: 0.35 };
+/** Marks go on where one ribbon joins the next; they keep away from ends by this share of the width. */
+const END_ROOM: Readonly<Record<CurrentKind, number>> = { load: 0.05, fault: 0.05, stray: 0.3, person: 0.05 };
 
 /** Where two ribbons cross, the one that matters more lies on top. */
 const HEIGHT: Readonly<Record<CurrentKind, number>> = { stray: 0, load: 1, fault: 2, person: 3 };
@@ -136,13 +136,13 @@ export function openRibbon(first: Ribbon, firstWires: WireColours, dress: Ribbon
         sprite = new Sprite({ texture: dress.marks[model.kind], anchor: 0.5 });
         marks.addChild(sprite);
       }
-      sprite.visible = true;
       sprite.position.set(stand.x, stand.y);
       sprite.rotation = stand.angle;
       sprite.scale.set(scale * turned, scale);
       used++;
     }
-    for (let i = used; i < marks.children.length; i++) (marks.children[i] as Sprite).visible = false;
+    // Shrunk to nothing, not hidden: hiding would have the renderer sort everything anew in every frame.
+    for (let i = used; i < marks.children.length; i++) marks.children[i]?.scale.set(0);
   }
 
   /** What of the length shows now, and whether the phase is over. */

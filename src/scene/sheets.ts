@@ -7,7 +7,7 @@ import type { Theme } from './scene.ts';
 
 const HATCH_STEP = 11; // px of the picture from stripe to stripe
 const HATCH_ROOM = { 25: 7, 50: 12 } as const; // px by which the hatch stands out from the metal
-const AROUND = 28; // directions in which a silhouette is grown
+const AROUND = 18; // directions in which a silhouette is grown
 
 /** A silhouette to be hatched: drawings and where they stand. */
 export interface Standing {

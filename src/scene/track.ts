@@ -2,6 +2,7 @@ import type { Point } from '../depiction/index.ts';
 
 /** Fewer steps show as an angle, more are not seen at the sizes corners have. */
 const CORNER_STEPS = 5;
+const LEAST_STEP = 3; // units of the drawing
 const NOT_A_CORNER = Math.cos((12 * Math.PI) / 180);
 
 /** A route with rounded corners that can be measured along its length, in units of the drawing. */
@@ -29,10 +30,25 @@ export function layTrack(route: readonly Point[], radius: number): Track {
     if (!before || !after) xy.push(corner.x, corner.y);
     else pushCorner(xy, before, corner, after, radius);
   });
+  thin(xy);
   const at: number[] = [0];
   for (let i = 2; i < xy.length; i += 2)
     at.push((at.at(-1) ?? 0) + Math.hypot((xy[i] ?? 0) - (xy[i - 2] ?? 0), (xy[i + 1] ?? 0) - (xy[i - 1] ?? 0)));
   return { xy, at, length: at.at(-1) ?? 0 };
+}
+
+/** Leaves out points that lie so close to the one before that the joint between them would show. */
+function thin(xy: number[]): void {
+  let kept = 2;
+  for (let i = 2; i < xy.length; i += 2) {
+    const last = i === xy.length - 2;
+    const near = Math.hypot((xy[i] ?? 0) - (xy[kept - 2] ?? 0), (xy[i + 1] ?? 0) - (xy[kept - 1] ?? 0)) < LEAST_STEP;
+    if (near && !last) continue;
+    if (near && last && kept > 2) kept -= 2;
+    xy[kept++] = xy[i] ?? 0;
+    xy[kept++] = xy[i + 1] ?? 0;
+  }
+  xy.length = kept;
 }
 
 function pushCorner(xy: number[], before: Point, corner: Point, after: Point, radius: number): void {
