@@ -12,6 +12,8 @@ const sources = [
   'vite.config.ts',
   'tsconfig.json',
   '.ci/svgAnchors.mjs',
+  '.ci/bundled.mjs',
+  '.ci/readerApart.mjs',
 ];
 const results = ['dist/app/index.html', 'dist/cli/ohmward.js'];
 
@@ -47,6 +49,7 @@ export function ensureBuilt() {
   const { status } = spawnSync('npm', ['run', '--silent', 'build'], {
     cwd: top,
     stdio: ['ignore', 2, 2],
+    env: { ...process.env, NODE_ENV: 'production' }, // vitest says "test", and the page would carry React's inspector
     shell: process.platform === 'win32',
   });
   if (status !== 0) throw new Error('The build failed: see above.');

@@ -1,4 +1,4 @@
-import { memo, useRef, type ChangeEvent } from 'react';
+import { memo, useEffect, useRef, type ChangeEvent, type RefObject } from 'react';
 import type { Vocabulary } from '../explain/index.ts';
 import type { Settings } from './settings.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
@@ -35,6 +35,8 @@ export const Header = memo(function Header({
   const covered = useDesk((desk) => desk.covered);
   const title = useDesk((desk) => desk.place.title);
   const narrow = useMedia('(width < 1140px)');
+  const menu = useRef<HTMLDetailsElement>(null);
+  useCloseOutside(menu);
   const picker = useRef<HTMLInputElement>(null);
   function pick(event: ChangeEvent<HTMLInputElement>) {
     const file = event.target.files?.[0];
@@ -90,7 +92,7 @@ export const Header = memo(function Header({
         ))}
       </nav>
       {!narrow && tools}
-      <details className="menu" onBlur={closeOutside}>
+      <details className="menu" ref={menu} onBlur={closeOutside}>
         <summary className="pill">{say('desk.menu')}</summary>
         <div className="menu-sheet">
           {narrow && tools}
@@ -166,4 +168,27 @@ function skip(event: { preventDefault: () => void }) {
 
 function closeOutside({ currentTarget, relatedTarget }: React.FocusEvent<HTMLDetailsElement>) {
   if (relatedTarget && !currentTarget.contains(relatedTarget)) currentTarget.open = false;
+}
+
+/** Closes an open menu when something else is pressed, and on Escape. */
+function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
+  useEffect(() => {
+    const close = (event: Event) => {
+      const node = menu.current;
+      if (!node?.open) return;
+      if (
+        event instanceof KeyboardEvent
+          ? event.key !== 'Escape'
+          : event.target instanceof Node && node.contains(event.target)
+      )
+        return;
+      node.open = false;
+    };
+    addEventListener('pointerdown', close);
+    addEventListener('keydown', close);
+    return () => {
+      removeEventListener('pointerdown', close);
+      removeEventListener('keydown', close);
+    };
+  }, [menu]);
 }

@@ -1,7 +1,9 @@
-import { useEffect, useState, type RefObject } from 'react';
+import { useEffect, useRef, useState, type RefObject } from 'react';
 import type { Depiction, Hotspot } from '../depiction/index.ts';
-import { useSay } from './useDesk.ts';
+import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import type { View } from './useScene.ts';
+
+const SCROLL_ms = 900; // how long a scroll to a station may last
 
 /** On a phone: the next and the previous station of the loop, brought under the eye. A thumb may pan as well. */
 export function HopBar({
@@ -14,23 +16,31 @@ export function HopBar({
   readonly scroller: RefObject<HTMLDivElement | null>;
 }) {
   const say = useSay();
+  const store = useDeskStore();
+  const still = useDesk((desk) => desk.still);
   const [at, setAt] = useState(0);
   const stations = depiction.hotspots.filter(({ prominent }) => prominent);
   const station = stations[at];
+  const pressed = useRef(-Infinity);
   useEffect(() => {
     const box = scroller.current;
     if (!box) return;
-    const find = () => setAt(nearest(stations, view, box.scrollLeft + box.clientWidth / 2, box));
-    find();
+    const find = (event: Event) => {
+      if (event.timeStamp - pressed.current < SCROLL_ms) return; // the buttons do that themselves
+      setAt(nearest(stations, view, box.scrollLeft + box.clientWidth / 2, box));
+    };
     box.addEventListener('scroll', find, { passive: true });
     return () => box.removeEventListener('scroll', find);
   });
-  function go(to: number) {
+  function go(to: number, event: { readonly timeStamp: number }) {
     const next = stations[to];
     const box = scroller.current;
     if (!next || !box) return;
+    pressed.current = event.timeStamp;
+    setAt(to);
+    store.send({ kind: 'point', pointed: { id: `part ${next.id}`, parts: [next.id], branches: [], held: true } });
     const x = view.x + (next.target.x + next.target.width / 2) * view.scale;
-    box.scrollTo({ left: x - box.clientWidth / 2, behavior: 'smooth' });
+    box.scrollTo({ left: x - box.clientWidth / 2, behavior: still ? 'instant' : 'smooth' });
   }
   return (
     <div className="hop-bar">
@@ -39,7 +49,7 @@ export function HopBar({
         className="round"
         aria-label={say('stage.previous')}
         disabled={at === 0}
-        onClick={() => go(at - 1)}
+        onClick={(event) => go(at - 1, event)}
       >
         ←
       </button>
@@ -51,7 +61,7 @@ export function HopBar({
         className="round"
         aria-label={say('stage.next')}
         disabled={at >= stations.length - 1}
-        onClick={() => go(at + 1)}
+        onClick={(event) => go(at + 1, event)}
       >
         →
       </button>

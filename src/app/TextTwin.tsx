@@ -9,10 +9,11 @@ import { useDesk, useSay } from './useDesk.ts';
 export const TextTwin = memo(function TextTwin() {
   const say = useSay();
   const covered = useDesk((desk) => desk.covered);
+  const drawing = useDesk((desk) => desk.place.build.installation.drawing);
   const { twin } = useDepiction();
   return (
     <div className="twin" tabIndex={0} role="group" aria-label={say('stage.twin')}>
-      <p className="quiet">{say('graphics.none')}</p>
+      <p className="quiet">{say(drawing === undefined ? 'desk.no.drawing' : 'graphics.none')}</p>
       {covered ? (
         <Covered>{say('covered.outcome')}</Covered>
       ) : (

@@ -23,6 +23,7 @@ export interface SceneState {
 /** Opens the picture in its host after the words are on the screen, and keeps it at the moment shown. */
 export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depiction, theme: Theme): SceneState {
   const still = useDesk((desk) => desk.still);
+  const drawing = useDesk((desk) => desk.place.build.installation.drawing);
   const [kind, setKind] = useState<SceneState['kind']>('loading');
   const [view, setView] = useState<View>({ scale: 1, x: 0, y: 0, width: 1, height: 1 });
   const scene = useRef<Scene | null>(null);
@@ -45,7 +46,7 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
 
   useEffect(() => {
     const node = host.current;
-    if (!node) return;
+    if (!node || drawing === undefined) return;
     let gone = false;
     let opened: Scene | null = null;
     const observer = new ResizeObserver(() => {
@@ -78,7 +79,7 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
       scene.current = null;
       setKind('loading');
     };
-  }, [host, still, follow]);
+  }, [host, still, drawing, follow]);
 
   useClock(
     useCallback<OnFrame>(
@@ -91,7 +92,7 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
       [host, follow],
     ),
   );
-  return { kind, view };
+  return { kind: drawing === undefined ? 'none' : kind, view };
 }
 
 function viewOf({ toScreen }: Scene, { clientWidth: width, clientHeight: height }: HTMLElement): View {

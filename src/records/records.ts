@@ -32,9 +32,7 @@ const VERSION = 1;
 export function openRecords(now: () => number): Records {
   const memory = new Map<string, Kept>();
   let lasting = true;
-  const opening: Promise<IDBPDatabase<Store> | null> = openDB<Store>(NAME, VERSION, {
-    upgrade: (database) => void database.createObjectStore('progress'),
-  }).catch(refused);
+  const opening = open().catch(refused);
 
   function refused(): null {
     lasting = false;
@@ -69,6 +67,13 @@ export function openRecords(now: () => number): Records {
       await ask((database) => database.delete('progress', lesson));
     },
   };
+}
+
+/** Throws inside the promise also where there is no database at all. */
+async function open(): Promise<IDBPDatabase<Store>> {
+  return openDB<Store>(NAME, VERSION, {
+    upgrade: (database) => void database.createObjectStore('progress'),
+  });
 }
 
 /** Whether a stored thing is progress as it is written today; an older or foreign one is not read. */
