@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { onPath } from '../../.ci/tools.mjs';
 import { spiceNetlist } from '../../src/electrics/index.ts';
 import type { Network, Solution, Values } from '../../src/electrics/index.ts';
 
@@ -31,6 +32,8 @@ export type Answer = (name: string) => readonly [re: number, im: number];
 /** Runs netlists (elements only) at this frequency, all in one process.
  *  @throws Error with what ngspice said, if it is missing or leaves one unsolved */
 export function runDecks(decks: readonly string[], frequency_Hz: number): Answer[] {
+  const ngspice = onPath('ngspice');
+  if (ngspice === undefined) throw new Error('No ngspice: install it, on Debian or Ubuntu by apt-get install ngspice.');
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-spice-'));
   try {
     const script = ['* questions', '.control', 'set filetype=ascii', 'set appendwrite'];
@@ -43,12 +46,12 @@ export function runDecks(decks: readonly string[], frequency_Hz: number): Answer
     });
     script.push('quit', '.endc', '.end', '');
     writeFileSync(join(folder, 'script.cir'), script.join('\n'));
-    const { stdout, stderr, error } = spawnSync('ngspice', ['-b', 'script.cir'], {
+    const { stdout, stderr, error } = spawnSync(ngspice, ['-b', 'script.cir'], {
       cwd: folder,
       encoding: 'utf8',
       maxBuffer: 2 ** 28,
     });
-    if (error) throw new Error(`ngspice did not start: ${error.message}. Debian, Ubuntu: apt-get install ngspice`);
+    if (error) throw new Error(`ngspice did not start: ${error.message}`);
     const said = `${stdout}\n${stderr}`.slice(-4000);
     if (!existsSync(join(folder, 'out.raw'))) throw new Error(`ngspice solved nothing:\n${said}`);
     const plots = readPlots(readFileSync(join(folder, 'out.raw'), 'latin1'));
