@@ -1,3 +1,4 @@
+import { EARTH } from '../installation/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { struckInterval } from './faultState.ts';
@@ -153,7 +154,8 @@ function home(found: readonly Finding[], vocabulary: Vocabulary): readonly strin
   if (metal === undefined) return [say('why.divert', vocabulary)];
   if (metal >= MOSTLY) return [say(current.amperes >= LARGE_A ? 'why.metal' : 'why.poor', vocabulary, values)];
   const main = all(found, 'way-home').toSorted((one, other) => other.amperes - one.amperes)[0];
-  return [say(main?.way === 'person' ? 'why.body' : 'why.soil', vocabulary, values)];
+  if (main?.way !== 'person') return [say('why.soil', vocabulary, values)];
+  return [say(main.stations.includes(EARTH) ? 'why.body.soil' : 'why.body', vocabulary, values)];
 }
 
 function legValues({ low_V, high_V }: FindingOf<'leg-volts'>): WordValues {

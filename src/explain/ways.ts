@@ -1,4 +1,4 @@
-import { dividePaths, project, type Complex, type Path } from '../electrics/index.ts';
+import { abs, dividePaths, project, type Complex, type Path } from '../electrics/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { FaultShare, Interval } from '../scenario/index.ts';
 import type { WayKind } from './finding.ts';
@@ -55,7 +55,7 @@ export function divide(build: Build, interval: Interval): Division | null {
 }
 
 function ofFault(build: Build, interval: Interval, fault: FaultShare): Division | null {
-  const total_A = Math.hypot(fault.amperes.re, fault.amperes.im);
+  const total_A = abs(fault.amperes);
   const ends = build.network.branches[fault.branch];
   if (total_A < NO_CURRENT_A || ends === undefined) return null;
   const flow = project(fault.change.amperes, fault.amperes);
@@ -85,11 +85,17 @@ function voltsBefore({ solution }: Interval, { change }: FaultShare, node: numbe
 }
 
 function ofLoad(build: Build, interval: Interval): Division | null {
-  const { solution, values } = interval;
-  const source = build.sources[0];
-  if (source === undefined) return null;
-  const phase: Complex = { re: values.emf.re[source] ?? 1, im: values.emf.im[source] ?? 0 };
-  const { paths, total_A, circulating_A } = dividePaths(build.network, project(solution.amperes, phase), build.sources);
+  const { amperes } = interval.solution;
+  const busiest = build.sources.reduce<Complex>(
+    (most, source) => {
+      const here = { re: amperes.re[source] ?? 0, im: amperes.im[source] ?? 0 };
+      return abs(here) > abs(most) ? here : most;
+    },
+    { re: 0, im: 0 },
+  );
+  if (abs(busiest) < NO_CURRENT_A) return null;
+  // In phase with the busiest winding, so that the whole is what an ammeter at its terminal reads.
+  const { paths, total_A, circulating_A } = dividePaths(build.network, project(amperes, busiest), build.sources);
   if (total_A < NO_CURRENT_A) return null;
   const ways = routesOf(build, paths).map(({ steps, amperes }) => {
     const out = outward(build, steps);

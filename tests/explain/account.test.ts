@@ -111,7 +111,7 @@ const headlines: readonly (readonly [string, Readonly<Record<string, string>>, R
   [
     'an open service neutral',
     { 'service neutral open': 'yes' },
-    /^One leg gets 1[34]\d V, the other 10\d V$/,
+    /^One leg gets 1[34]\d V, the other \d\d(\.\d)? V$/,
     /^One half of the supply gets/,
   ],
   [

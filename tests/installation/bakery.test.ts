@@ -133,8 +133,9 @@ test('with the protective conductor off, a fault brings the case to line voltage
 test('in ordinary work the neutral carries the difference of the legs, the soil a few milliamperes, the protective conductor nothing', () => {
   const work = solved(bakery);
   const neutral = work.amperes('drop.neutral');
-  expect(neutral).toBeGreaterThan(3);
-  expect(neutral).toBeLessThan(work.amperes('mixer breaker'));
+  // 6.25 A on one leg, 3.33 A on the other, each a little less for the volts lost on the way.
+  expect(neutral).toBeGreaterThan(2.7);
+  expect(neutral).toBeLessThan(750 / 120 - 400 / 120);
   expect(work.amperes('pole rod')).toBeGreaterThan(1e-3);
   expect(work.amperes('pole rod')).toBeLessThan(0.01);
   expect(work.amperes('mixer run.protective')).toBeLessThan(1e-6);
@@ -144,7 +145,7 @@ test('without the service neutral the legs drift apart and the difference goes t
   const lost = solved(bakery, { 'service neutral open': 'yes' });
   expect(lost.between('panel.b', 'panel.neutral bar')).toBeGreaterThan(130);
   expect(lost.between('panel.a', 'panel.neutral bar')).toBeLessThan(110);
-  expect(lost.amperes('pole rod')).toBeGreaterThan(1);
+  expect(lost.amperes('pole rod')).toBeGreaterThan(0.8);
 });
 
 test('without the bonding jumper no metal leads from the case to the source', () => {

@@ -89,7 +89,7 @@ describe('line touches the case', () => {
   test('after it has opened the fault carries nothing, and the lamps burn on', () => {
     const after = last(told(fault));
     expect(amperes(after, 'line touches the case')).toBeLessThan(1e-6);
-    expect(amperes(after, 'lamps')).toBeGreaterThan(4);
+    expect(amperes(after, 'lamps')).toBeGreaterThan(3);
   });
 
   test('through 1 ohm it opens too, but in seconds: the thermal part must do it', () => {
@@ -192,7 +192,7 @@ describe('the GFCI', () => {
 
   test('it sees what does not come home: the current through the person, and of the running mixer nothing', () => {
     const { intervals } = told({ ...fault, ...hand, 'protective conductor open': 'yes', 'gfci fitted': 'yes' });
-    expect(device(intervals[0]!, 'gfci').amperes).toBeGreaterThan(7);
+    expect(device(intervals[0]!, 'gfci').amperes).toBeGreaterThan(6);
     expect(device(intervals[0]!, 'gfci').residual_A).toBeLessThan(1e-5);
     expect(device(intervals[1]!, 'gfci').residual_A! / baker(intervals[1]!).body_A).toBeCloseTo(1, 3);
   });
@@ -297,8 +297,8 @@ describe('defects that need no fault', () => {
       'protective conductor open': 'yes',
       'baker touches': 'the case',
     });
-    expect(kinds(live)).toEqual(['begins', 'touches']);
-    expect(baker(last(live)).prospective_V).toBeGreaterThan(115);
+    expect(kinds(live)).toEqual(['begins', 'touches', 'person-released']);
+    expect(baker(live.intervals[1]!).prospective_V).toBeGreaterThan(115);
   });
 
   test('an open service neutral lifts 120 V lamps above their voltage when the mixer pulls less on the other leg', () => {

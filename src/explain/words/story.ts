@@ -142,7 +142,8 @@ export const STORY_WORDS = {
   'why.metal': 'Metal leads all the way home to the winding, so the current is large.',
   'why.soil':
     'No metal leads all the way home. The current has to take the soil, and soil lets only {amperes} through.',
-  'why.body':
+  'why.body': 'No metal leads all the way home. What current there is, {amperes}, has to go through a body.',
+  'why.body.soil':
     'No metal leads all the way home. What current there is, {amperes}, has to go through a body and the soil.',
   'why.person': '{amperes} passes through the {person}: {effect}.',
   'why.poor': 'Something in the loop holds the current down to {amperes}.',
