@@ -5,6 +5,7 @@ import { campaign } from '../scenario/anyCase.ts';
 import { bakery } from '../scenario/bakery.ts';
 import { rig } from '../scenario/rig.ts';
 import { combinations } from './combinations.ts';
+import { networks } from './networks.ts';
 
 /** Draws the case of a number and says what is wrong with it; `cases` is how many there are. */
 interface Campaign {
@@ -13,6 +14,7 @@ interface Campaign {
 }
 
 const campaigns: Readonly<Record<string, () => Campaign>> = {
+  networks,
   'random values': () => ({ cases: Infinity, wrong: campaign(bakery) }),
   'two people': () => ({ cases: Infinity, wrong: campaign(rig()) }),
   combinations: () => combinations(bakery),
