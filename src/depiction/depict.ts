@@ -59,7 +59,7 @@ function depictInterval(timeline: Timeline, interval: Interval, vocabulary: Voca
     };
   }
   const now = flows(build, interval, place, person.pose);
-  const before = intervals[intervals.indexOf(interval) - 1];
+  const before = interval.because.kind === 'device-operated' ? intervals[intervals.indexOf(interval) - 1] : undefined;
   const earlier = before ? flows(build, before, place, personView(timeline, before, vocabulary).pose) : [];
   const spots = hotspots(build, interval, place, metal, person, vocabulary);
   return {

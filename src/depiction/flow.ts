@@ -1,5 +1,5 @@
 import { abs, add, sub, type Complex, type Phasors } from '../electrics/index.ts';
-import type { Build, Role } from '../installation/index.ts';
+import type { BranchInfo, Build, Role } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { CurrentKind, Point } from './depiction.ts';
 import type { Place, PoseName, Stretch } from './place.ts';
@@ -30,17 +30,38 @@ export interface Flow {
 export function flows(build: Build, interval: Interval, place: Place, pose: PoseName): readonly Flow[] {
   const along = reference(build, interval);
   const change = interval.fault?.change.amperes;
-  const index = new Map(build.branches.map(({ name }, branch) => [name, branch]));
-  const wired = place.stretches[pose].flatMap((stretch): Flow[] => {
-    const branches = stretch.of.flatMap((name) => index.get(name) ?? []);
-    const first = build.branches[branches[0] ?? -1];
-    if (!first || branches.length < stretch.of.length) return []; // a file may lack what the drawing shows
+  const wired = wiredIn(build, place.stretches[pose]).map(({ stretch, branches, first }): Flow => {
     const role = stretch.role ?? first.role;
     const current = sum(interval.solution.amperes, branches, stretch.share);
     const added = change ? sum(change, branches, stretch.share) : ZERO;
-    return [flow(stretch.id, stretch.part ?? first.part, role, stretch.route, stretch, current, added, along)];
+    return flow(stretch.id, stretch.part ?? first.part, role, stretch.route, stretch, current, added, along);
   });
   return [...wired, ...soil(wired, place, along)].map((one) => ({ ...one, kind: kindOf(one, build, interval) }));
+}
+
+interface Wired {
+  readonly stretch: Stretch;
+  readonly branches: readonly number[];
+  readonly first: BranchInfo;
+}
+
+/** Which branches of a build each stretch carries never changes, so it is found once. */
+const found = new WeakMap<Build, Map<readonly Stretch[], readonly Wired[]>>();
+
+function wiredIn(build: Build, stretches: readonly Stretch[]): readonly Wired[] {
+  const known = found.get(build) ?? new Map<readonly Stretch[], readonly Wired[]>();
+  found.set(build, known);
+  const before = known.get(stretches);
+  if (before) return before;
+  const index = new Map(build.branches.map(({ name }, branch) => [name, branch]));
+  const made = stretches.flatMap((stretch): Wired[] => {
+    const branches = stretch.of.flatMap((name) => index.get(name) ?? []);
+    const first = build.branches[branches[0] ?? -1];
+    // A file may lack what the drawing shows.
+    return !first || branches.length < stretch.of.length ? [] : [{ stretch, branches, first }];
+  });
+  known.set(stretches, made);
+  return made;
 }
 
 /** Between the electrodes the current runs along one deep line; what each puts into the earth adds up along it. */

@@ -10,8 +10,7 @@ const DEAD = 0.2;
 
 /** Every drawing that stands in the picture now, in the order in which it is painted. */
 export function partViews(build: Build, interval: Interval, place: Place, person: PersonView): readonly PartView[] {
-  const layered = place.standing.toSorted((a, b) => place.groups.indexOf(a.group) - place.groups.indexOf(b.group));
-  return layered
+  return place.standing
     .filter((standing) => appears(standing, place, interval))
     .flatMap((standing) =>
       standing.feet ? figure(standing, interval, person) : drawings(standing, build, interval, place),

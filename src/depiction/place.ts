@@ -56,6 +56,7 @@ export interface Place {
   readonly world: { readonly width: number; readonly height: number };
   readonly groups: readonly string[];
   readonly parallax: Readonly<Record<string, number>>;
+  /** From back to front. */
   readonly standing: readonly Standing[];
   readonly plates: Readonly<Record<string, Point>>;
   /** 1: its name fits on a desk, 2: when the camera is nearer, 3: only when it is selected. */
@@ -151,7 +152,7 @@ function openPlace(layout: Layout, routes: RouteFile, wiring: Wiring): Place {
     world: layout.world,
     groups: layout.groups,
     parallax: layout.parallax,
-    standing: layout.parts,
+    standing: layout.parts.toSorted((a, b) => layout.groups.indexOf(a.group) - layout.groups.indexOf(b.group)),
     plates: mapped(layout.labels, point),
     ranks: layout.labelRank,
     targets: mapped(layout.targets, box),

@@ -130,19 +130,29 @@ function arrivals(
 
 /** The stretches as directed steps between the points where they meet. */
 function graphOf(shown: readonly Flow[], direction: (one: Flow) => number): { readonly steps: readonly Step[] } {
-  const points = new Map<string, number>();
-  const number = ({ x, y }: Point): number => {
-    const key = `${Math.round(x)} ${Math.round(y)}`;
-    const found = points.get(key) ?? points.size;
-    points.set(key, found);
-    return found;
-  };
   const steps = shown.map((one, branch): Step => {
-    const ends = [one.route[0], one.route.at(-1)].map((end) => number(end ?? { x: 0, y: 0 }));
-    const [from = 0, to = 0] = direction(one) < 0 ? ends.toReversed() : ends;
-    return { branch, from, to, length: lengthOf(one.route) };
+    const { start, end, length } = spanOf(one.route);
+    return direction(one) < 0 ? { branch, from: end, to: start, length } : { branch, from: start, to: end, length };
   });
   return { steps };
+}
+
+/** Length of a route and where it begins and ends, as numbers that are equal where routes meet. Routes never change. */
+interface Span {
+  readonly start: number;
+  readonly end: number;
+  readonly length: number;
+}
+
+const spans = new WeakMap<readonly Point[], Span>();
+
+function spanOf(route: readonly Point[]): Span {
+  const known = spans.get(route);
+  if (known) return known;
+  const spot = (point: Point | undefined): number => Math.round(point?.x ?? 0) * 100_000 + Math.round(point?.y ?? 0);
+  const made = { start: spot(route[0]), end: spot(route.at(-1)), length: lengthOf(route) };
+  spans.set(route, made);
+  return made;
 }
 
 function sourceEnds(

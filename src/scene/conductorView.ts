@@ -7,7 +7,7 @@ const GAP = 26; // px of the picture left out where a conductor is interrupted
 const STUB = 7; // px of bare copper that shows at each side of it
 const STRIPE = 14; // px from stripe to stripe on a green-and-yellow conductor
 
-/** All conductors of a picture, drawn anew only when one of them has changed. */
+/** All conductors of a picture; one is drawn anew only when it has changed. */
 export interface ConductorsView {
   readonly display: Container;
   show(depiction: Depiction, unit: number): void;
@@ -16,22 +16,33 @@ export interface ConductorsView {
 /** Opens the view of the conductors. */
 export function openConductors(ink: Ink): ConductorsView {
   const display = new Container();
-  let before: readonly Conductor[] = [];
+  const drawn = new Map<
+    string,
+    { readonly model: Conductor; readonly region: Depiction['region']; readonly graphics: Graphics }
+  >();
   return {
     display,
     show({ conductors, region }, unit) {
-      const same =
-        conductors.length === before.length &&
-        conductors.every((one, i) => {
-          const other = before[i];
-          return other && one.route === other.route && one.broken === other.broken && one.loose === other.loose;
-        });
-      if (same) return;
-      before = conductors;
-      display.removeChildren().forEach((child) => child.destroy());
-      for (const conductor of conductors) display.addChild(draw(conductor, INSULATION[region], ink, unit));
+      const wanted = new Set(conductors.map(({ id }) => id));
+      for (const [id, { graphics }] of drawn)
+        if (!wanted.has(id)) {
+          graphics.destroy();
+          drawn.delete(id);
+        }
+      conductors.forEach((model, i) => {
+        const known = drawn.get(model.id);
+        if (known && known.region === region && isSame(known.model, model)) return;
+        known?.graphics.destroy();
+        const graphics = draw(model, INSULATION[region], ink, unit);
+        display.addChildAt(graphics, Math.min(i, display.children.length));
+        drawn.set(model.id, { model, region, graphics });
+      });
     },
   };
+}
+
+function isSame(one: Conductor, other: Conductor): boolean {
+  return one.route === other.route && one.broken === other.broken && one.loose === other.loose;
 }
 
 function draw(

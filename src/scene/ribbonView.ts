@@ -9,6 +9,8 @@ const MARKED_WIDTH = MARK_SIZE - 2;
 const FADE_s = 0.2;
 /** Working current is drawn slimmer than its amperes say, so that what should not be there stands out. */
 const SLIM = 0.66;
+/** A change of width smaller than this is not seen. */
+const SEEN_px = 0.2;
 /** Strength of what is hardly worth telling. */
 const FAINT = 0.42;
 /** Narrower than this the form of a ribbon cannot be told. */
@@ -176,10 +178,10 @@ export function openRibbon(first: Ribbon, firstWires: WireColours, dress: Ribbon
     update(ribbon, newWires) {
       const same =
         wires === newWires &&
-        ribbon.width_px === model.width_px &&
+        Math.abs(ribbon.width_px - model.width_px) < SEEN_px &&
         ribbon.route === model.route &&
         ribbon.casing === model.casing;
-      model = ribbon;
+      model = same ? { ...ribbon, width_px: model.width_px } : ribbon;
       wires = newWires;
       if (!same) lay();
       if (phase.kind !== 'arriving') phase = { kind: 'steady' };
