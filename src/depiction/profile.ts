@@ -72,7 +72,7 @@ interface Hop {
 }
 
 /** The branch at which the way out ends and the way home begins. */
-function turningPoint(build: Build, { fault, solution }: Interval): number | undefined {
+function turningPoint(build: Build, { fault, solution, devices }: Interval): number | undefined {
   if (fault && abs(fault.amperes) >= LEAST_A) return fault.branch;
   const loads = build.branches.flatMap(({ role, part }, branch) => {
     const amperes = abs(phasor(solution.amperes, branch));
@@ -82,6 +82,7 @@ function turningPoint(build: Build, { fault, solution }: Interval): number | und
     one.kind === 'insulation-fault' ? one.between : [],
   );
   const own = loads.find(({ part }) => failing.some((terminal) => terminal.startsWith(`${part}.`)));
+  if (!own && devices.some(({ state }) => state === 'open')) return undefined; // the story’s own circuit is dead
   return (own ?? loads.toSorted((a, b) => b.amperes - a.amperes)[0])?.branch;
 }
 

@@ -118,6 +118,10 @@ test('a hand on the case meets what the bracket says', () => {
   );
 });
 
+test('once the breaker has opened, nothing is spent in its circuit', () => {
+  expect(pictured(0.5, SOLID).profile).toMatchObject({ out: [], home: [], ticks: [] });
+});
+
 test('an arc burns only while the fault carries current', () => {
   expect(pictured(-0.5, SOLID).spark).toBeUndefined();
   expect(pictured(0.005, SOLID).spark).toBeDefined();
