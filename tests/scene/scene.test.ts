@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBrowser } from '../browser.ts';
+import type {} from './bench/bench.ts'; // what the workbench's page has on its window
 
 const SOLID = { 'line touches the case': 'solid', 'baker touches': 'the case' };
 let server: ViteDevServer;
