@@ -34,7 +34,7 @@ const NUDGES: readonly (readonly [number, number])[] = [
 
 /** Gives each prominent thing's plate a place of its own in the stage: where the drawing wants it, or near; without its
  *  second line if there is no room for that, and no plate (shown on approach) if there is none at all. Plates with
- *  figures go first.
+ *  figures go first; none stands on a face.
  *  @param font_px size of the words on a plate */
 export function placePlates(
   spots: readonly Hotspot[],
@@ -42,7 +42,7 @@ export function placePlates(
   stage: { readonly width: number; readonly height: number },
   font_px: number,
 ): ReadonlyMap<string, PlacedPlate> {
-  const taken: Box[] = [];
+  const taken: Box[] = spots.flatMap(({ keepClear }) => (keepClear === undefined ? [] : [onStage(keepClear, view)]));
   const placed = new Map<string, PlacedPlate>();
   const prominent = spots.filter(({ prominent }) => prominent);
   const order = [...prominent.filter(saysFigures), ...prominent.filter((spot) => !saysFigures(spot))];
@@ -56,6 +56,10 @@ export function placePlates(
     }
   }
   return placed;
+}
+
+function onStage(box: Box, { x, y, scale }: View): Box {
+  return { x: x + box.x * scale, y: y + box.y * scale, width: box.width * scale, height: box.height * scale };
 }
 
 function freePlace(

@@ -120,6 +120,8 @@ export interface Hotspot {
   readonly rank: number;
   /** True for the few whose name stands in the picture; the others show it on approach. */
   readonly prominent: boolean;
+  /** Where no plate may stand: a face. */
+  readonly keepClear?: Box;
 }
 
 /** One level of the potential staircase: the volts at x after the part has been passed. */

@@ -1,14 +1,15 @@
 import { abs, phasor } from '../electrics/index.ts';
-import { capital, label, quantity, say, type Vocabulary } from '../explain/index.ts';
+import { capital, label, quantity, say, STRAY_A, type Vocabulary } from '../explain/index.ts';
 import type { Build, Part } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Hotspot, PersonView } from './depiction.ts';
-import { LEAST_A } from './flow.ts';
 import { workingShare } from './parts.ts';
 import type { Place } from './place.ts';
 
-/** Less than this on metal is nothing to speak of, V. */
-const LEAST_V = 2;
+/** Less than this on metal is nothing to speak of, V (invented). */
+const LEAST_V = 10;
+/** The share of a person's height that is the head, with a hat on. */
+const HEAD = 0.3;
 
 /** Everything in the picture that can be pointed at, from the winding on, each with what is to be said of it now. */
 export function hotspots(
@@ -33,6 +34,7 @@ export function hotspots(
         target,
         rank: place.ranks[id] ?? 3,
         prominent: place.ranks[id] === 1,
+        ...(made.kind === 'person' ? { keepClear: { ...target, height: target.height * HEAD } } : {}),
         ...(condition !== undefined && condition in build.installation.conditions ? { condition } : {}),
       },
     ];
@@ -106,7 +108,7 @@ function above(volts: number, vocabulary: Vocabulary): string {
 }
 
 function carried(amperes: number, vocabulary: Vocabulary): string {
-  return amperes >= LEAST_A ? say('detail.carries', vocabulary, { amperes: quantity(amperes, 'A') }) : '';
+  return amperes >= STRAY_A ? say('detail.carries', vocabulary, { amperes: quantity(amperes, 'A') }) : '';
 }
 
 function joined(...texts: readonly string[]): string {

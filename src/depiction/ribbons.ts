@@ -1,4 +1,5 @@
 import { abs, arg } from '../electrics/index.ts';
+import { STRAY_A } from '../explain/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Drain, Point, Ribbon } from './depiction.ts';
@@ -15,8 +16,6 @@ export function ribbonWidth_px(amperes: number): number {
 const STEP_PER_DECADE = 22; // units of the drawing per second, for every tenfold above the least that is drawn
 const OUT_s = 0.15; // the way out lights up
 const HOME_s = 0.45; // then the way home, hop by hop: 0.6 s together
-/** From here a current where none belongs is told, A; below, the soil beside a sound neutral carries as much (invented). */
-const WORTH_TELLING_A = 0.01;
 const TOUCH_s = 0.3;
 const DRAIN_s = 0.4;
 
@@ -49,7 +48,7 @@ export function ribbons(build: Build, interval: Interval, all: readonly Flow[]):
       reach: isSource(one) ? -step.length : (reach.get(step.from) ?? 0),
       ...arrival(one, i),
       casing: !(one.stretch?.bare ?? false),
-      faint: one.kind === 'stray' && one.amperes < WORTH_TELLING_A && abs(one.change) < LEAST_A,
+      faint: one.kind === 'stray' && one.amperes < STRAY_A && abs(one.change) < LEAST_A,
       ...(one.stretch?.wire ? { wire: one.stretch.wire } : {}),
       over: one.role === 'person' ? 'people' : 'parts',
     };

@@ -11,6 +11,7 @@ export { ledger } from './ledger.ts';
 export type { Ledger, WayHome } from './ledger.ts';
 export { conditionLabel, conditionSentence, label, name, optionLabel, whatIsTheMatter } from './name.ts';
 export { aboveFloor_V } from './metal.ts';
+export { STRAY_A } from './normalState.ts';
 export { figure, quantity } from './quantity.ts';
 export type { Unit } from './quantity.ts';
 export { capital, list, lowerCase, prepareWords, say, term, termKeys } from './say.ts';

@@ -5,7 +5,7 @@ import { aboveFloor_V, between_V, branch_A, LIVE_V, touchables } from './metal.t
 import { divide } from './ways.ts';
 
 /** From here a current where none belongs is told, A: below it the soil beside a sound neutral carries as much (invented). */
-const STRAY_A = 0.01;
+export const STRAY_A = 0.01;
 /** A winding that gives this many times what the loads take (and 1 A) feeds a short circuit. */
 const SHORTED = 2;
 /** A load below this is off, A. */
