@@ -1,4 +1,4 @@
-import { abs, phasor } from '../electrics/index.ts';
+import { aboveFloor_V } from '../explain/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Halo } from './depiction.ts';
@@ -8,12 +8,12 @@ import type { Place } from './place.ts';
  *  25 where people are wet or barefoot (IEC 60364-7-705 and others, from memory). */
 const LIMIT_V = { ordinary: 50, wet: 25 } as const;
 
-/** Volts against the soil of everything metal that can be touched, by part. */
+/** Volts above the floor of everything metal that can be touched, by part. */
 export function touchable(build: Build, { solution }: Interval): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
   for (const [part, made] of Object.entries(build.installation.parts)) {
     const terminal = metalOf(made);
-    if (terminal) found.set(part, abs(phasor(solution.volts, build.node(`${part}.${terminal}`))));
+    if (terminal) found.set(part, aboveFloor_V(build, solution, `${part}.${terminal}`));
   }
   return found;
 }
