@@ -147,7 +147,8 @@ function refuse(network: Network, values: Values, b: number): void {
   }
 }
 
-/** Inverse of a winding's impedance by Gauss–Jordan elimination with row pivots, into `out`. */
+/** Inverse of a winding's impedance by Gauss–Jordan elimination, into `out`. Without pivoting: a core and wires that
+ *  only take power, never give it, leave no pivot small (R. Mathias, SIAM J. Matrix Anal. Appl. 13, 1992, from memory). */
 function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Phasors): void {
   const n = network.windings[w]!.branches.length;
   const ar = work.re;
@@ -166,26 +167,17 @@ function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Pha
     }
   }
   for (let c = 0; c < n; c++) {
-    let best = c;
-    let square = -1;
-    let whole = 0;
-    for (let r = 0; r < n; r++) {
-      const at = r * n + c;
-      whole = Math.max(whole, z.re[at]! ** 2 + z.im[at]! ** 2);
-      const here = ar[at]! ** 2 + ai[at]! ** 2;
-      if (r < c || here <= square) continue;
-      square = here;
-      best = r;
-    }
-    // 1e-26: less than 1e-13 left of a column means that no digit of the difference is sure.
-    if (!(square > 1e-26 * whole && square < Infinity)) {
+    const own = c * n + c;
+    const square = ar[own]! ** 2 + ai[own]! ** 2;
+    // 1e-26: less than 1e-13 left of a winding's own impedance means that no digit of the difference is sure.
+    if (!(square > 1e-26 * (z.re[own]! ** 2 + z.im[own]! ** 2) && square < Infinity)) {
       refuseWinding(network, w, 'has no inverse; give each a resistance of its own');
     }
-    const ir = ar[best * n + c]! / square;
-    const ii = -ai[best * n + c]! / square;
-    for (let k = 0; k < n; k++) {
-      swapAndScale(ar, ai, best * n + k, c * n + k, ir, ii);
-      swapAndScale(out.re, out.im, best * n + k, c * n + k, ir, ii);
+    const ir = ar[own]! / square;
+    const ii = -ai[own]! / square;
+    for (let k = c * n; k < c * n + n; k++) {
+      multiply(ar, ai, k, ir, ii);
+      multiply(out.re, out.im, k, ir, ii);
     }
     for (let r = 0; r < n; r++) {
       if (r === c) continue;
@@ -199,14 +191,12 @@ function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Pha
   }
 }
 
-/** Exchanges two places and multiplies what arrives at `to`. */
-function swapAndScale(re: Float64Array, im: Float64Array, from: number, to: number, fr: number, fi: number): void {
-  const xr = re[from]!;
-  const xi = im[from]!;
-  re[from] = re[to]!;
-  im[from] = im[to]!;
-  re[to] = xr * fr - xi * fi;
-  im[to] = xr * fi + xi * fr;
+/** Multiplies one place by f. */
+function multiply(re: Float64Array, im: Float64Array, at: number, fr: number, fi: number): void {
+  const xr = re[at]!;
+  const xi = im[at]!;
+  re[at] = xr * fr - xi * fi;
+  im[at] = xr * fi + xi * fr;
 }
 
 /** Takes f times one place from another. */

@@ -3,7 +3,7 @@
 import type { Admittance } from './admittance.ts';
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
-import { solve } from './factors.ts';
+import { growth, solve } from './factors.ts';
 import type { Factors } from './factors.ts';
 import { atRest, lift, solveLoops } from './loops.ts';
 import type { Loops } from './loops.ts';
@@ -15,6 +15,8 @@ import type { Tree } from './tree.ts';
 const FINE = 1e-13;
 /** Relative to the largest EMF: a misfit that no longer counts as an answer. */
 const COARSE = 1e-9;
+/** Growth of the nodal factors above which digits are lost that a correction may not bring back. */
+const TRUSTED = 1e4;
 /** More steps than any network needs that can be solved at all. */
 export const STEPS = 5;
 
@@ -57,14 +59,22 @@ export function settle(bench: Bench, values: Values, out: Solution, loops: Loops
     layOut(tree, rise, volts);
     const worst = fit(bench, volts);
     if (worst <= FINE * FINE * highest) return step;
-    // A step that no longer halves the misfit is at the limit of the arithmetic.
-    if (step === STEPS || !(worst < before / 4)) return worst <= COARSE * COARSE * highest ? step : STEPS + 1;
+    if (step === STEPS || !(worst < before / 4)) {
+      // No step halves the misfit any more. That is the limit of the arithmetic, unless the factors have lost digits.
+      const limit = loops === undefined && !trusted(bench.factors) ? FINE : COARSE;
+      return worst <= limit * limit * highest ? step : STEPS + 1;
+    }
     before = step === 0 ? Infinity : worst;
     if (loops === undefined) driveNodes(bench, amperes);
     else driveLoops(bench, loops, amperes);
     closeLoops(tree, amperes);
     lift(network, values, amperes, rise);
   }
+}
+
+/** Whether an answer can be had from the nodal factors in one step. */
+export function trusted(factors: Factors): boolean {
+  return growth(factors) <= TRUSTED;
 }
 
 /** Writes what each link does not fit by; the largest |V|². */

@@ -4,18 +4,15 @@
 import { admit, admittanceOf, checkLengths } from './admittance.ts';
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
-import { seenThroughLoops, settle, STEPS, worstLink } from './correction.ts';
+import { seenThroughLoops, settle, STEPS, trusted, worstLink } from './correction.ts';
 import type { Bench } from './correction.ts';
-import { factor, growth, refactor, seenFrom } from './factors.ts';
+import { factor, refactor, seenFrom } from './factors.ts';
 import { factorLoops, resonance } from './loops.ts';
 import type { Loops } from './loops.ts';
 import { FloatingError, floatingNode } from './network.ts';
 import type { Network, Solution, Values } from './network.ts';
 import { analyse } from './pattern.ts';
 import { plant, regrow } from './tree.ts';
-
-/** Growth of the factors above which too many digits are lost to ask them for an impedance. */
-const TRUSTED = 1e4;
 
 /** Solves one structure with any values. */
 export interface Solver {
@@ -94,7 +91,7 @@ export function createSolver(network: Network): Solver {
           throw new RangeError(`impedanceSeenFrom: there is no node ${node}; write one from 0 to ${nodeCount - 1}`);
         }
       }
-      if (loops === undefined && growth(bench.factors) <= TRUSTED) return seenFrom(bench.factors, nodes);
+      if (loops === undefined && trusted(bench.factors)) return seenFrom(bench.factors, nodes);
       loops ??= factorLoops(network, last, bench.tree);
       return seenThroughLoops(bench, last, loops, nodes);
     },
