@@ -165,12 +165,15 @@ export function solve(factors: Factors, injection: Phasors, out: Phasors): void 
 }
 
 /** The largest share that a pivot passes on, |L|; 1 at most where only resistances meet, and large where reactances
- *  cancel at a node and digits are lost. NaN if a pivot was nothing. */
+ *  cancel at a node and digits are lost. No number if a pivot was nothing. */
 export function growth({ pattern, store }: Factors): number {
   let most = 0;
   for (let e = 0; e < 2 * pattern.entries; e++) {
     const here = Math.abs(store[e]!);
     if (!(here <= most)) most = here;
+  }
+  for (let at = pattern.pivots; at < pattern.pivots + 2 * pattern.size; at++) {
+    if (!Number.isFinite(store[at]!)) return NaN;
   }
   return most;
 }
