@@ -1,0 +1,90 @@
+import type { Page } from 'playwright-core';
+
+/** One screen to look at: where it begins and what somebody does to get there. */
+export interface Screen {
+  readonly name: string;
+  /** What stands behind the address: place and conditions. */
+  readonly link?: string;
+  readonly act?: (page: Page) => Promise<void>;
+}
+
+/** One animation to look at as a strip of frames. */
+export interface Motion extends Screen {
+  /** Time between two frames on the page's own clock, ms. */
+  readonly every_ms: number;
+}
+
+const FAULT = '#bakery/line_touches_the_case=solid';
+
+async function press(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name }).first().click();
+}
+
+/** Every screen, each a name that appears once. */
+export const screens: readonly Screen[] = [
+  { name: 'explore, all in order' },
+  { name: 'explore, bolted fault', link: FAULT },
+  { name: 'explore, third wire open and wet shoes', link: `${FAULT}/protective_conductor_open=yes/baker_touches=the_case/baker_wears=wet_shoes` },
+  { name: 'explore, a rod of its own', link: `${FAULT}/protective_conductor_to_its_own_rod=yes/baker_touches=the_case/baker_wears=wet_shoes` },
+  { name: 'explore, bonding jumper missing, hand and sink', link: `${FAULT}/bonding_jumper_missing=yes/baker_touches=the_case_and_the_sink` },
+  { name: 'explore, GFCI and no third wire', link: `${FAULT}/protective_conductor_open=yes/gfci_fitted=yes/baker_touches=the_case/baker_wears=bare_feet` },
+  { name: 'explore, breaker jammed', link: `${FAULT}/breaker_jammed=yes` },
+  { name: 'explore, service neutral open', link: '#bakery/service_neutral_open=yes' },
+  { name: 'explore, neutral linked', link: '#bakery/neutral_linked_to_the_case=yes' },
+  { name: 'explore, all conditions', act: (page) => press(page, /more…/) },
+  { name: 'explore, numbers covered', link: FAULT, act: (page) => press(page, /Cover numbers|More/) },
+  { name: 'demonstrate', link: FAULT, act: (page) => press(page, 'Demonstrate') },
+  {
+    name: 'demonstrate, outcome covered',
+    link: `${FAULT}/bonding_jumper_missing=yes`,
+    act: async (page) => {
+      await press(page, 'Demonstrate');
+      await page.keyboard.press('u');
+    },
+  },
+  { name: 'learn, list', act: (page) => press(page, 'Learn') },
+  {
+    name: 'learn, first step',
+    act: async (page) => {
+      await press(page, 'Learn');
+      await press(page, 'Begin');
+    },
+  },
+  {
+    name: 'learn, prediction',
+    act: async (page) => {
+      await press(page, 'Learn');
+      await press(page, 'Begin');
+      await press(page, 'Continue');
+    },
+  },
+  { name: 'a broken link', link: '#bakery/line_touches_the_roof=yes' },
+];
+
+/** Every animation. */
+export const motions: readonly Motion[] = [
+  {
+    name: 'the fault runs home',
+    every_ms: 80,
+    act: async (page) => {
+      await press(page, /touches the mixer/);
+    },
+  },
+  {
+    name: 'the breaker opens and the way drains',
+    every_ms: 500,
+    act: async (page) => {
+      await press(page, /touches the mixer/);
+      await page.clock.runFor(2200);
+    },
+  },
+  {
+    name: 'the baker is held',
+    link: '#bakery/protective_conductor_open=yes/baker_touches=the_case/baker_wears=wet_shoes',
+    every_ms: 250,
+    act: async (page) => {
+      await press(page, /touches the mixer/);
+    },
+  },
+  { name: 'ordinary work', every_ms: 120 },
+];
