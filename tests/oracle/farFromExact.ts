@@ -2,8 +2,11 @@ import type { Solution } from '../../src/electrics/index.ts';
 import { solveExactly } from './exact.ts';
 import type { Question } from './ngspice.ts';
 
-/** How far a solution is from the exact one, over what rounding alone explains: `relative` of each current, and the
- *  current that a voltage lost in the last digits of the largest EMF would drive through that branch. */
+/** A voltage not worth correcting, relative to the largest EMF. */
+const MISFIT = 1e-13;
+
+/** How far a solution is from the exact one, over what is allowed: `relative` of each current, and besides what a
+ *  voltage not worth correcting would drive through that branch. */
 export function farFromExact({ network, values }: Question, solution: Solution, relative: number): number {
   const exact = solveExactly(network, values);
   const { re, im } = values.emf;
@@ -18,7 +21,7 @@ export function farFromExact({ network, values }: Question, solution: Solution, 
     const off = Math.hypot(a - solution.amperes.re[b]!, exact.amperes.im[b]! - solution.amperes.im[b]!);
     const own = Math.hypot(a, exact.amperes.im[b]!);
     const z = Math.hypot(values.impedance.re[b]!, values.impedance.im[b]!);
-    worst = Math.max(worst, off / (relative * own + (1e-14 * highest) / z));
+    worst = Math.max(worst, off / (relative * own + (MISFIT * highest) / z));
   });
   return worst;
 }
