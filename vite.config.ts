@@ -41,8 +41,8 @@ function executable(file: string): Plugin {
   return { name: 'executable', apply: 'build', closeBundle: () => chmodSync(file, 0o755) };
 }
 
-/** Pure rooms do nothing by being imported, so what is not used of them stays out of a chunk. */
-const pure = new RegExp(`/src/(${PURE.join('|')})/`);
+/** Pure rooms and charts do nothing by being imported, so what is not used of them stays out of a chunk. */
+const pure = new RegExp(`/src/(${[...PURE, 'charts'].join('|')})/`);
 
 const app: ViteUserConfig = {
   root: 'src',

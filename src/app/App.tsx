@@ -17,6 +17,7 @@ import { keepSettings, readSettings, themeOf, type Settings } from './settings.t
 import { createStore, type Store } from './store.ts';
 import { useLink } from './useLink.ts';
 import { useMedia } from './useMedia.ts';
+import { useTelling } from './useTelling.ts';
 import { DeskContext, VocabularyContext } from './useDesk.ts';
 import type { Deed, Desk } from './desk.ts';
 
@@ -69,6 +70,7 @@ export function App() {
     },
     [store, change],
   );
+  useTelling(store);
   useDrop(openPlace);
   const follow = useCallback(
     (link: Link) => {

@@ -22,7 +22,7 @@ const ZONES = [
 export function Charts() {
   const say = useSay();
   const vocabulary = useVocabulary();
-  const timeline = useDesk((desk) => desk.timeline);
+  const timeline = useDesk((desk) => desk.told);
   const breaker = useMemo(() => tellingBreaker(timeline), [timeline]);
   const person = useMemo(() => worstExposure(timeline), [timeline]);
   const box = useRef<HTMLDivElement>(null);

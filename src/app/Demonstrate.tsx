@@ -4,7 +4,7 @@ import type { Theme } from '../scene/index.ts';
 import { Outcome, Ways } from './Account.tsx';
 import { ConditionChoice, isSwitch } from './ConditionChoice.tsx';
 import { HopRail } from './HopRail.tsx';
-import { Picture } from './lazyPicture.ts';
+import { Picture, PictureToCome } from './lazyPicture.tsx';
 import { useHomeward } from './useAccount.ts';
 import { Tally } from './Tally.tsx';
 import { useDesk, useDeskStore, useSay, useVocabulary } from './useDesk.ts';
@@ -51,7 +51,7 @@ export function Demonstrate({
   return (
     <main className="demo">
       <div className="demo-left">
-        <Suspense fallback={<div className="stage stage-loading">{say('app.loading')}</div>}>
+        <Suspense fallback={<PictureToCome />}>
           <Picture theme={theme} sound={sound} profile={false} bold />
         </Suspense>
         <section className="sheet demo-rail">

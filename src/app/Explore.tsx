@@ -2,7 +2,7 @@ import { Suspense } from 'react';
 import type { Theme } from '../scene/index.ts';
 import { Account, Outcome, Ways } from './Account.tsx';
 import { Conditions } from './Conditions.tsx';
-import { NarrowProfile, Picture } from './lazyPicture.ts';
+import { NarrowProfile, Picture, PictureToCome } from './lazyPicture.tsx';
 import { useSay } from './useDesk.ts';
 import { useNarrow } from './useMedia.ts';
 
@@ -10,11 +10,10 @@ import { useNarrow } from './useMedia.ts';
  *  one column. */
 export function Explore({ theme, sound }: { readonly theme: Theme; readonly sound: boolean }) {
   const say = useSay();
-  const loading = <div className="stage stage-loading">{say('app.loading')}</div>;
   if (useNarrow())
     return (
       <main className="desk-narrow">
-        <Suspense fallback={loading}>
+        <Suspense fallback={<PictureToCome />}>
           <Picture theme={theme} sound={sound} profile={false} />
         </Suspense>
         <section className="sheet account" aria-label={say('account.heading')} id="account">
@@ -32,7 +31,7 @@ export function Explore({ theme, sound }: { readonly theme: Theme; readonly soun
   return (
     <main className="desk">
       <div className="desk-left">
-        <Suspense fallback={loading}>
+        <Suspense fallback={<PictureToCome />}>
           <Picture theme={theme} sound={sound} profile />
         </Suspense>
       </div>

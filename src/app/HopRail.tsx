@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { WayHome } from '../explain/index.ts';
+import { quantity, type WayHome } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useDesk, useSay } from './useDesk.ts';
 
@@ -21,6 +21,11 @@ export function HopRail({ way }: { readonly way: WayHome | undefined }) {
   return (
     <div className="hop-rail">
       <h2>{say('stage.hops')}</h2>
+      {!covered && way && (
+        <p className="hop-way">
+          {way.text}, <b>{quantity(way.amperes, 'A')}</b>
+        </p>
+      )}
       <ol>
         {hops.map((hop, index) => {
           const known = index < count || index === last;

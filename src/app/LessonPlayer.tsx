@@ -5,7 +5,7 @@ import type { Records } from '../records/index.ts';
 import type { Theme } from '../scene/index.ts';
 import { Covered } from './Covered.tsx';
 import { openDesk, step as deskStep, type Deed, type Desk } from './desk.ts';
-import { Picture } from './lazyPicture.ts';
+import { Picture, PictureToCome } from './lazyPicture.tsx';
 import { LessonActions } from './LessonActions.tsx';
 import { LessonDone } from './LessonDone.tsx';
 import { LessonSheet } from './LessonSheet.tsx';
@@ -14,6 +14,7 @@ import { createStore, type Store } from './store.ts';
 import { DeskContext, useSay } from './useDesk.ts';
 import { useLesson } from './useLesson.ts';
 import { useKeys } from './useKeys.ts';
+import { useTelling } from './useTelling.ts';
 
 /** Plays one lesson: the picture of what is given, and beside it what is told, asked, answered and marked. */
 export function LessonPlayer({
@@ -44,6 +45,7 @@ export function LessonPlayer({
   const conditions = useMemo(() => givenNow(snapshot.context, place.build), [snapshot.context, place]);
   const state = snapshot.value;
   const asks = state === 'predicting' || state === 'repairing';
+  useTelling(store);
   const sheet = useRef<HTMLDivElement>(null);
 
   useEffect(() => store.send({ kind: 'still', still }), [store, still]);
@@ -70,7 +72,7 @@ export function LessonPlayer({
           </p>
         </header>
         <div className="lesson-stage">
-          <Suspense fallback={<div className="stage stage-loading">{say('app.loading')}</div>}>
+          <Suspense fallback={<PictureToCome />}>
             <Picture theme={theme} sound={sound} profile={!asks} strip={!asks} hops={false} look={step?.look} />
           </Suspense>
           {asks && <Covered>{say('lesson.covered')}</Covered>}

@@ -30,7 +30,8 @@ export const Spots = memo(function Spots({
   const spots = depiction.hotspots;
   const enter = spots.some(({ id }) => id === entry) ? entry : (spots[0]?.id ?? null);
   const opened = spots.find(({ id }) => id === open);
-  const plates = useMemo(() => placePlates(spots, view, view, font_px), [spots, view, font_px]);
+  const pointed = useDesk((desk) => desk.pointed?.parts);
+  const plates = useMemo(() => placePlates(spots, view, view, font_px, pointed), [spots, view, font_px, pointed]);
 
   function onKeyDown(event: KeyboardEvent) {
     const step = ARROWS[event.key];

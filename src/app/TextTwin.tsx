@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
-import { useDepiction } from './useDepiction.ts';
+import { useToldDepiction } from './useDepiction.ts';
 import { intervalAt } from './playhead.ts';
 import { useDesk, useSay } from './useDesk.ts';
 
@@ -10,7 +10,7 @@ export const TextTwin = memo(function TextTwin() {
   const say = useSay();
   const covered = useDesk((desk) => desk.covered);
   const drawing = useDesk((desk) => desk.place.build.installation.drawing);
-  const { twin } = useDepiction();
+  const { twin } = useToldDepiction();
   return (
     <div className="twin" tabIndex={0} role="group" aria-label={say('stage.twin')}>
       <p className="quiet">{say(drawing === undefined ? 'desk.no.drawing' : 'graphics.none')}</p>
@@ -32,7 +32,7 @@ export const TextTwin = memo(function TextTwin() {
 export const ValueTable = memo(function ValueTable() {
   const say = useSay();
   const { network, branches } = useDesk((desk) => desk.place.build);
-  const interval = useDesk(({ timeline, playhead }) => timeline.intervals[intervalAt(timeline, playhead.time_s)]);
+  const interval = useDesk(({ told, playhead }) => told.intervals[intervalAt(told, playhead.time_s)]);
   if (!interval) return null;
   const { amperes, volts } = interval.solution;
   return (

@@ -3,7 +3,7 @@ import { stripPosition, stripTime, type Strip } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { placeLabels } from './placeLabels.ts';
 import { neighbours, PACES } from './playhead.ts';
-import { useDepiction } from './useDepiction.ts';
+import { useToldDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useSize } from './useSize.ts';
 
@@ -13,7 +13,7 @@ const STEPS = 1000; // of the slider
 export const TimeStrip = memo(function TimeStrip() {
   const say = useSay();
   const store = useDeskStore();
-  const { strip } = useDepiction();
+  const { strip } = useToldDepiction();
   const running = useDesk((desk) => desk.playhead.running);
   const slow = useDesk((desk) => desk.playhead.slow);
   const nothing = useDesk((desk) => desk.timeline.intervals.length < 2);
@@ -64,8 +64,8 @@ function Track({ strip }: { readonly strip: Strip }) {
   const box = useRef<HTMLDivElement>(null);
   const slider = useRef<HTMLInputElement>(null);
   const moment = useRef<HTMLOutputElement>(null);
-  const { width } = useSize(box);
-  const labels = useMemo(() => placeLabels(strip.marks, width), [strip, width]);
+  const { width, font } = useSize(box);
+  const labels = useMemo(() => placeLabels(strip.marks, width, font), [strip, width, font]);
 
   useEffect(() => {
     const show = () => {

@@ -32,20 +32,24 @@ const NUDGES: readonly (readonly [number, number])[] = [
   [-0.6, 0],
 ];
 
-/** Gives each prominent thing's plate a place of its own in the stage: where the drawing wants it, or near; without its
+/** Gives the plate of each prominent thing, and of those pointed at, a place of its own in the stage: where the drawing wants it, or near; without its
  *  second line if there is no room for that, and no plate (shown on approach) if there is none at all. Plates with
  *  figures go first; none stands on a face.
- *  @param font_px size of the words on a plate */
+ *  @param font_px size of the words on a plate
+ *  @param pointed parts that are pointed at; they go first */
 export function placePlates(
   spots: readonly Hotspot[],
   view: View,
   stage: { readonly width: number; readonly height: number },
   font_px: number,
+  pointed: readonly string[] = [],
 ): ReadonlyMap<string, PlacedPlate> {
   const taken: Box[] = spots.flatMap(({ keepClear }) => (keepClear === undefined ? [] : [onStage(keepClear, view)]));
   const placed = new Map<string, PlacedPlate>();
-  const prominent = spots.filter(({ prominent }) => prominent);
-  const order = [...prominent.filter(saysFigures), ...prominent.filter((spot) => !saysFigures(spot))];
+  const rank = (spot: Hotspot) => (pointed.includes(spot.id) ? 0 : saysFigures(spot) ? 1 : 2);
+  const order = spots
+    .filter(({ id, prominent }) => prominent || pointed.includes(id))
+    .toSorted((one, other) => rank(one) - rank(other));
   for (const spot of order) {
     for (const detail of spot.detail ? [true, false] : [false]) {
       const found = freePlace(spot, detail, view, stage, font_px, taken);

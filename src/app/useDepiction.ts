@@ -9,11 +9,20 @@ import { useDesk, useVocabulary } from './useDesk.ts';
 const known = new WeakMap<Timeline, Map<string, Depiction>>();
 
 const shownInterval = ({ timeline, playhead }: Desk) => intervalAt(timeline, playhead.time_s);
+const toldInterval = ({ told, playhead }: Desk) => intervalAt(told, playhead.time_s);
 
 /** What there is to see at the moment shown. */
 export function useDepiction(): Depiction {
   const timeline = useDesk((desk) => desk.timeline);
   const interval = useDesk(shownInterval);
+  const vocabulary = useVocabulary();
+  return useMemo(() => depictionOf(timeline, vocabulary, interval), [timeline, vocabulary, interval]);
+}
+
+/** The same for what is written over and under the picture, which may come a frame later. */
+export function useToldDepiction(): Depiction {
+  const timeline = useDesk((desk) => desk.told);
+  const interval = useDesk(toldInterval);
   const vocabulary = useVocabulary();
   return useMemo(() => depictionOf(timeline, vocabulary, interval), [timeline, vocabulary, interval]);
 }

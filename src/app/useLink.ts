@@ -7,6 +7,8 @@ import { readLink, writeLessonLink, writeLink, type Link } from './link.ts';
 import { PLACES } from './places.ts';
 import type { Store } from './store.ts';
 
+const SETTLED_ms = 250; // browsers count how often an address is changed
+
 /** Keeps the address at what is set, and follows one that somebody puts in. */
 export function useLink({
   store,
@@ -28,14 +30,24 @@ export function useLink({
     if (!on) return;
     if (mode === 'learn') return show(writeLessonLink(lesson));
     let shown: unknown;
+    let timer = 0;
     const write = () => {
       const { place, conditions } = store.get();
-      if (shown === conditions) return;
-      shown = conditions;
       show(place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary));
     };
-    write();
-    return store.subscribe(write);
+    const writeSoon = () => {
+      const { conditions } = store.get();
+      if (shown === conditions) return;
+      shown = conditions;
+      clearTimeout(timer);
+      timer = window.setTimeout(write, SETTLED_ms);
+    };
+    writeSoon();
+    const stop = store.subscribe(writeSoon);
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
   }, [store, vocabulary, mode, lesson, on]);
   useEffect(() => {
     const read = () => follow(readLink(location.hash, PLACES, LESSON_NAMES));

@@ -1,18 +1,27 @@
-import { useSyncExternalStore } from 'react';
+import { useCallback, useSyncExternalStore } from 'react';
+
+const known = new Map<string, MediaQueryList>();
 
 /** Whether the window is as a media query says. */
 export function useMedia(query: string): boolean {
-  return useSyncExternalStore(
-    (listener) => {
-      const media = matchMedia(query);
+  const subscribe = useCallback(
+    (listener: () => void) => {
+      const media = mediaOf(query);
       media.addEventListener('change', listener);
       return () => media.removeEventListener('change', listener);
     },
-    () => matchMedia(query).matches,
+    [query],
   );
+  return useSyncExternalStore(subscribe, () => mediaOf(query).matches);
 }
 
 /** True where everything stands in one column, as on a phone. */
 export function useNarrow(): boolean {
   return useMedia('(width < 900px)');
+}
+
+function mediaOf(query: string): MediaQueryList {
+  const media = known.get(query) ?? matchMedia(query);
+  known.set(query, media);
+  return media;
 }

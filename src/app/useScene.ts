@@ -29,6 +29,7 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
   const scene = useRef<Scene | null>(null);
   const latest = useRef({ depiction, theme });
   const seen = useRef(view);
+  const size = useRef({ width: 1, height: 1 }); // measured when it changes: asking in a frame would lay out the page
 
   const follow = useCallback((now: View) => {
     const { scale, x, y, width, height } = seen.current;
@@ -49,12 +50,14 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
     if (!node || drawing === undefined) return;
     let gone = false;
     let opened: Scene | null = null;
-    const observer = new ResizeObserver(() => {
+    const measure = () => {
+      size.current = { width: node.clientWidth, height: node.clientHeight };
       if (opened) opened.resize();
-      else follow(fitted(node, latest.current.depiction.world));
-    });
+      else follow(fitted(size.current, latest.current.depiction.world));
+    };
+    const observer = new ResizeObserver(measure);
     observer.observe(node);
-    follow(fitted(node, latest.current.depiction.world));
+    measure();
     const afterPaint = requestAnimationFrame(() => {
       setTimeout(async () => {
         try {
@@ -87,21 +90,21 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
         const picture = scene.current;
         if (!picture) return;
         picture.frame(now);
-        if (host.current) follow(viewOf(picture, host.current));
+        follow(viewOf(picture, size.current));
       },
-      [host, follow],
+      [follow],
     ),
   );
   return { kind: drawing === undefined ? 'none' : kind, view };
 }
 
-function viewOf({ toScreen }: Scene, { clientWidth: width, clientHeight: height }: HTMLElement): View {
+function viewOf({ toScreen }: Scene, { width, height }: Pick<View, 'width' | 'height'>): View {
   const origin = toScreen({ x: 0, y: 0 });
   return { scale: (toScreen({ x: 1000, y: 0 }).x - origin.x) / 1000, x: origin.x, y: origin.y, width, height };
 }
 
 /** Where the whole drawing lies while nothing is drawn yet. */
-function fitted({ clientWidth: width, clientHeight: height }: HTMLElement, world: Depiction['world']): View {
+function fitted({ width, height }: Pick<View, 'width' | 'height'>, world: Depiction['world']): View {
   const scale = Math.min(width / world.width, height / world.height);
   return { scale, x: (width - world.width * scale) / 2, y: (height - world.height * scale) / 2, width, height };
 }
