@@ -1,14 +1,34 @@
 import { claimText, isLesson, placeNamed, prove, readLesson, type Proof } from '../lesson/index.ts';
 import { compile, printDiagnostics, readInstallation, type Build, type Diagnostic } from '../installation/index.ts';
-import { readNamed, type ExitCode, type World } from './world.ts';
+import { readNamed, WrongUse, type ExitCode, type World } from './world.ts';
 
-/** Checks files one by one: an installation for what is written in it, a lesson also for what it teaches. */
-export function check(world: World, files: readonly string[]): ExitCode {
+/** Checks files one by one: an installation for what is written in it, a lesson also for what it teaches.
+ *  A folder stands for the YAML files in it. */
+export function check(world: World, named: readonly string[]): ExitCode {
+  const files = named.flatMap((name) => filesIn(world, name));
   const good = files.map((file) => {
     const text = readNamed(world, file);
     return isLesson(text) ? checkLesson(world, file, text) : checkInstallation(world, file, text) !== undefined;
   });
   return good.every(Boolean) ? 0 : 1;
+}
+
+function filesIn(world: World, name: string): readonly string[] {
+  const folder = name.replace(/\/+$/, '');
+  const names = inside(world, folder);
+  if (names === undefined) return [name];
+  const files = names.filter((file) => /\.ya?ml$/.test(file)).toSorted();
+  if (files.length === 0) throw new WrongUse(`${name} is a folder without a .yaml file`);
+  return files.map((file) => `${folder}/${file}`);
+}
+
+/** Names in a folder; undefined if it is none. */
+function inside(world: World, folder: string): readonly string[] | undefined {
+  try {
+    return world.list(folder);
+  } catch {
+    return undefined;
+  }
 }
 
 function checkInstallation(world: World, file: string, text: string): Build | undefined {

@@ -2,7 +2,8 @@
 export const HELP = `ohmward: follow a fault current home to its source, and see why a breaker opens or does not.
 
   ohmward run FILE [options]      run an installation and tell what happens
-  ohmward check FILE...           check installations and lessons; prove every lesson with the solver
+  ohmward check FILE...           check installations and lessons; prove every lesson with the solver;
+                                  a folder stands for the YAML files in it
   ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
   ohmward --help                  this text
 

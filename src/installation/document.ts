@@ -68,11 +68,11 @@ export function readDocument(text: string, file: string): WrittenDocument {
     diagnostic: (code, path, message, { of = 'value', instead } = {}) =>
       write(place(path, of), code, path, message, instead),
     diagnostics: [
-      ...document.errors
-        .slice(0, MOST_SYNTAX_FAULTS)
-        .map(({ pos: [start, end], message }) =>
-          write({ start, end }, 'yaml-syntax', [], `this is not YAML: ${message}`, SYNTAX),
-        ),
+      ...syntaxFaults(document).map(({ pos: [start, end], code, message }) =>
+        code === 'MULTIPLE_DOCS'
+          ? write({ start, end }, 'yaml-syntax', [], 'a second document begins here', 'one document in each file')
+          : write({ start, end }, 'yaml-syntax', [], `this is not YAML: ${message}`, SYNTAX),
+      ),
       ...faults.map(({ span, code, message, instead }) => write(span, code, [], message, instead)),
       ...duplicates(document, MOST_DUPLICATES).map(({ path, name, span, first }) =>
         write(
@@ -94,6 +94,15 @@ export function readDocument(text: string, file: string): WrittenDocument {
 }
 
 const SYNTAX = 'name: value, indented by blanks, with every [ { and quote closed';
+
+// The library tells one fault once for each thing it leaves open.
+function syntaxFaults({ errors }: Document): Document['errors'] {
+  const told = errors.slice(0, MOST_SYNTAX_FAULTS);
+  return told.filter(
+    ({ pos, message }, index) =>
+      told.findIndex((other) => other.pos[0] === pos[0] && other.message === message) === index,
+  );
+}
 
 function valueOf(document: Document) {
   const dangling = danglingAliases(document).map(({ name, span }) => ({

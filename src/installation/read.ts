@@ -1,4 +1,4 @@
-import type { Diagnostic } from './diagnostic.ts';
+import { MOST_DIAGNOSTICS, type Diagnostic } from './diagnostic.ts';
 import { readDocument } from './document.ts';
 import { installationSchema, type Installation } from './installation.ts';
 import { referenceDiagnostics } from './references.ts';
@@ -8,9 +8,6 @@ import { shapeDiagnostics } from './shape.ts';
 export type Reading =
   | { readonly ok: true; readonly installation: Installation }
   | { readonly ok: false; readonly diagnostics: readonly Diagnostic[] };
-
-// More than a person can read at once; a text with more faults than this is no installation.
-const MOST_DIAGNOSTICS = 100;
 
 /** Reads an installation from YAML. Whatever the text holds it answers, with all faults at once in the order of the text.
  *  @param file the name to print before line and column */

@@ -1,6 +1,6 @@
 import { conditionSchema } from './conditions.ts';
 import { targetDiagnostics } from './conditionTargets.ts';
-import type { Diagnostic } from './diagnostic.ts';
+import { MOST_DIAGNOSTICS, type Diagnostic } from './diagnostic.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
 import type { WrittenDocument } from './document.ts';
 import type { DocumentPath } from './documentPlaces.ts';
@@ -9,8 +9,6 @@ import { nearest } from './nearest.ts';
 import { partKind, partKindNames, partSchema, sourceKinds, type Part } from './parts/index.ts';
 import { pairKey, sameTerminal, type Say, type Survey } from './survey.ts';
 import { EARTH, partOf, type TerminalName } from './terminal.ts';
-
-const MOST_DIAGNOSTICS = 100;
 
 /** What a file says about things that are not there: terminals, joins, parts, sources, targets of conditions. */
 export function referenceDiagnostics(document: WrittenDocument): readonly Diagnostic[] {

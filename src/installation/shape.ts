@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Diagnostic, DiagnosticCode } from './diagnostic.ts';
+import { MOST_DIAGNOSTICS, type Diagnostic, type DiagnosticCode } from './diagnostic.ts';
 import type { WrittenDocument } from './document.ts';
 import type { DocumentPath } from './documentPlaces.ts';
 import { nearest } from './nearest.ts';
@@ -7,8 +7,6 @@ import { exampleAt, isObject, keysAt, kindsAt, valueAt } from './schemaAt.ts';
 import { unknownKey } from './unknownKey.ts';
 
 type Issue = z.core.$ZodIssue;
-
-const MOST_DIAGNOSTICS = 100;
 
 /** What a file's shape lacks against its schema, as diagnostics with a place and what to write instead. */
 export function shapeDiagnostics(schema: z.ZodType, document: WrittenDocument): readonly Diagnostic[] {
@@ -144,7 +142,9 @@ function expectation(issue: Issue): string {
 }
 
 function repaired(value: unknown, expected: string): string | undefined {
-  const number = typeof value === 'string' ? Number.parseFloat(value) : Number.NaN;
+  // In 1_000 or 1,5 what parses is not what was meant; in "10 ohm" it is.
+  const whole = typeof value === 'string' && !/\d[\s,_'’]+\d/u.test(value);
+  const number = whole ? Number.parseFloat(value) : Number.NaN;
   if (expected === 'number' && Number.isFinite(number)) return String(number);
   return expected === 'string' && (typeof value === 'number' || typeof value === 'boolean') ? `"${value}"` : undefined;
 }

@@ -47,7 +47,14 @@ export function unknownKey(key: string, known: readonly string[], value: unknown
   }
   const meant = nearest(key, known);
   const message = `${owner} knows no "${key.slice(0, 60)}"; it knows ${known.join(', ')}`;
-  if (meant === undefined) return { code: 'unknown-key', message, instead: 'nothing: leave it out' };
+  // `resistance_ohm: 1,5` in braces is 1 and a key "5": leaving it out would leave 1.
+  const decimals = /^\d+$/.test(key) && value === null;
+  if (meant === undefined)
+    return {
+      code: 'unknown-key',
+      message,
+      instead: decimals ? `a decimal point before ${key.slice(0, 20)}, not a comma` : 'nothing: leave it out',
+    };
   return {
     code: 'unknown-key',
     message,
