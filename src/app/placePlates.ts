@@ -32,9 +32,9 @@ const NUDGES: readonly (readonly [number, number])[] = [
   [-0.6, 0],
 ];
 
-/** Gives the plate of each prominent thing, and of those pointed at, a place of its own in the stage: where the drawing wants it, or near; without its
- *  second line if there is no room for that, and no plate (shown on approach) if there is none at all. Plates with
- *  figures go first; none stands on a face.
+/** Gives the plate of each prominent thing, and of those pointed at, a place of its own in the stage: where the drawing
+ *  wants it, or near; without its second line if there is no room for that, and no plate (shown on approach) if there is
+ *  none at all. Plates with figures go first; none stands on a face.
  *  @param font_px size of the words on a plate
  *  @param pointed parts that are pointed at; they go first */
 export function placePlates(
