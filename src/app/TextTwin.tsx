@@ -29,7 +29,7 @@ export const TextTwin = memo(function TextTwin() {
 });
 
 /** Every branch with its current and every point with its volts, at the moment shown. */
-export const ValueTable = memo(function ValueTable() {
+const ValueTable = memo(function ValueTable() {
   const say = useSay();
   const { network, branches } = useDesk((desk) => desk.place.build);
   const interval = useDesk(({ told, playhead }) => told.intervals[intervalAt(told, playhead.time_s)]);

@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { Profile, Riser } from '../depiction/index.ts';
 
 /** How the profile is laid out. */
-export interface ProfileChartProps {
+interface ProfileChartProps {
   readonly profile: Profile;
   readonly width: number;
   readonly height: number;

@@ -1,5 +1,5 @@
 /** The run as charts: where the volts are spent, when a breaker opens, what a current does to a body. */
 export { BreakerChart, sampleBand } from './BreakerChart.tsx';
 export type { LogAxis } from './LogChart.tsx';
-export { ProfileChart, type ProfileChartProps } from './ProfileChart.tsx';
+export { ProfileChart } from './ProfileChart.tsx';
 export { ZoneChart } from './ZoneChart.tsx';
