@@ -1,4 +1,4 @@
-import { abs, phasor, sub, type Complex, type Phasors } from '../electrics/index.ts';
+import { abs, add, phasor, sub, type Complex, type Phasors } from '../electrics/index.ts';
 import { capital, label, quantity, say, type Vocabulary } from '../explain/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
@@ -21,7 +21,8 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
   const live = sub(phasor(interval.solution.volts, there.terminal), phasor(interval.solution.volts, back.terminal));
   const volts = readVolts(interval.solution.volts, live);
   const x = placesOf(drawn);
-  const title = capital(say('profile.heading', vocabulary, { volts: quantity(abs(live), 'V') }));
+  const driving = drivingVolts(build, interval, back.terminal, there.terminal);
+  const title = capital(say('profile.heading', vocabulary, { volts: quantity(abs(driving), 'V') }));
   // What is not drawn by itself, a joint between two drawn things, counts with what follows it; at the end with what was last.
   const risers = (steps: readonly Hop[], first: Riser, towards: 1 | -1): readonly Riser[] => {
     const made = [first];
@@ -31,21 +32,23 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
       const place = x.get(name);
       if (!place) continue;
       const reached = towards === 1 ? Math.max(before.x, place.x0, place.x1) : Math.min(before.x, place.x0, place.x1);
-      const spent = quantity(Math.abs(before.volts - volts(end)), 'V');
-      const text = say('profile.spends', vocabulary, { part: label(part, vocabulary), volts: spent });
-      made.push({ part, x: reached, volts: volts(end), label: capital(text) });
+      made.push({ part, x: reached, volts: volts(end), label: spends(part, before.volts - volts(end), vocabulary) });
     }
     const [top, last] = [made.at(-1), steps.at(-1)];
     return top && last ? [...made.slice(0, -1), { ...top, volts: volts(last.end) }] : made;
   };
   const at = out.map(({ branch }) => x.get(build.branches[branch]?.name ?? '')).find((place) => place !== undefined);
-  const source: Riser = {
-    part: build.branches[build.sources[0] ?? 0]?.part ?? '',
-    x: at ? Math.min(at.x0, at.x1) : 0,
+  const winding = build.branches[build.sources[0] ?? 0]?.part ?? '';
+  const gate = at ? Math.min(at.x0, at.x1) : 0;
+  const given = volts(back.terminal) + inPhase(driving, direction(live));
+  const source: Riser = { part: winding, x: gate - WINDING_WIDTH, volts: given, label: quantity(given, 'V') };
+  const terminal: Riser = {
+    part: winding,
+    x: gate,
     volts: volts(there.terminal),
-    label: quantity(volts(there.terminal), 'V'),
+    label: spends(winding, given - volts(there.terminal), vocabulary),
   };
-  const outRisers = risers(out, source, 1);
+  const outRisers = [source, ...risers(out, terminal, 1)];
   const last = outRisers.at(-1);
   const top: Riser = {
     part: build.branches[turning]?.part ?? '',
@@ -63,6 +66,28 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
     ...(touch ? { touch } : {}),
     ticks: ticks(Math.min(0, ...all), Math.max(...all)),
   };
+}
+
+/** Room in the drawing in which the winding's own volts are spent, left of its terminal; units of the drawing. */
+const WINDING_WIDTH = 40;
+
+function spends(part: string, volts: number, vocabulary: Vocabulary): string {
+  const values = { part: label(part, vocabulary), volts: quantity(Math.abs(volts), 'V') };
+  return capital(say('profile.spends', vocabulary, values));
+}
+
+/** What the windings between two of their terminals give before any of it is spent in them, V. */
+function drivingVolts(build: Build, { values }: Interval, from: number, to: number): Complex {
+  const given = new Map<number, Complex>([[from, { re: 0, im: 0 }]]);
+  for (const _ of build.sources)
+    for (const source of build.sources) {
+      const [minus, plus] = ends(build, source);
+      const [low, high] = [given.get(minus), given.get(plus)];
+      const emf = phasor(values.emf, source);
+      if (low && !high) given.set(plus, add(low, emf));
+      if (high && !low) given.set(minus, sub(high, emf));
+    }
+  return given.get(to) ?? { re: 0, im: 0 };
 }
 
 /** A branch passed, and the node reached by it. */
@@ -131,8 +156,13 @@ function ends(build: Build, branch: number): readonly [number, number] {
 
 /** Volts of a node in phase with the winding's own. */
 function readVolts(volts: Phasors, live: Complex): (node: number) => number {
-  const size = abs(live) || 1;
-  return (node) => inPhase(phasor(volts, node), { re: live.re / size, im: live.im / size });
+  const along = direction(live);
+  return (node) => inPhase(phasor(volts, node), along);
+}
+
+function direction({ re, im }: Complex): Complex {
+  const size = Math.hypot(re, im) || 1;
+  return { re: re / size, im: im / size };
 }
 
 /** Where each branch stands in the drawing. */
