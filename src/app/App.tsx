@@ -9,13 +9,13 @@ import { FileDialog } from './FileDialog.tsx';
 import { Header, type Mode } from './Header.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
-import { readLink, type Link, type LinkFault } from './link.ts';
+import { readLink, writeLessonLink, type Link, type LinkFault } from './link.ts';
 import type { Opened } from './openFile.ts';
 import { PLACES, placeOf } from './places.ts';
 import { Screen } from './Screen.tsx';
 import { keepSettings, readSettings, themeOf, type Settings } from './settings.ts';
 import { createStore, type Store } from './store.ts';
-import { useLink } from './useLink.ts';
+import { fragmentOf, useLink } from './useLink.ts';
 import { useMedia } from './useMedia.ts';
 import { useTelling } from './useTelling.ts';
 import { DeskContext, VocabularyContext } from './useDesk.ts';
@@ -96,9 +96,10 @@ export function App() {
   );
   useLink({ store, vocabulary, mode, lesson, on: fault === null, follow });
   const copyLink = useCallback(async () => {
-    await navigator.clipboard.writeText(location.href);
+    const fragment = mode === 'learn' ? writeLessonLink(lesson) : fragmentOf(store.get(), vocabulary);
+    await navigator.clipboard.writeText(new URL(`#${fragment}`, location.href).href);
     setCopied(true);
-  }, []);
+  }, [store, vocabulary, mode, lesson]);
 
   const words = useMemo(
     () => ({ title: sayIn('error.title', vocabulary), next: sayIn('error.next', vocabulary) }),

@@ -32,8 +32,7 @@ export function useLink({
     let shown: unknown;
     let timer = 0;
     const write = () => {
-      const { place, conditions } = store.get();
-      show(place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary));
+      show(fragmentOf(store.get(), vocabulary));
     };
     const writeSoon = () => {
       const { conditions } = store.get();
@@ -54,6 +53,11 @@ export function useLink({
     addEventListener('hashchange', read);
     return () => removeEventListener('hashchange', read);
   }, [follow]);
+}
+
+/** What of a desk stands in a link; nothing for a file that somebody opened. */
+export function fragmentOf({ place, conditions }: Desk, vocabulary: Vocabulary): string {
+  return place.id === null ? '' : writeLink(place.id, place.build.installation, conditions, vocabulary);
 }
 
 function show(fragment: string): void {

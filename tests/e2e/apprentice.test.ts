@@ -97,5 +97,5 @@ test('a lesson that is done leads on to the place itself', async () => {
   await page.reload();
   await page.getByRole('button', { name: 'Take it further in Explore' }).click();
   await page.locator('.desk').waitFor();
-  expect(await page.evaluate('location.hash')).toContain('#bakery/line_touches_the_case=solid');
+  await expect.poll(() => page.evaluate('location.hash')).toContain('#bakery/line_touches_the_case=solid');
 });

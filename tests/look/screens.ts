@@ -58,6 +58,62 @@ export const screens: readonly Screen[] = [
       await press(page, 'Continue');
     },
   },
+  {
+    name: 'learn, answered',
+    act: async (page) => {
+      await press(page, 'Learn');
+      await press(page, 'Begin');
+      await press(page, 'Continue');
+      await page.locator('.answer').first().click();
+      await press(page, 'Now run it');
+      await press(page, 'To the end');
+    },
+  },
+  { name: 'explore, in IEC words', link: `${FAULT}/words=iec` },
+  { name: 'explore, one thing asked about', link: FAULT, act: (page) => press(page, /^Mixer,/) },
+  { name: 'explore, a way pointed at', link: FAULT, act: (page) => page.locator('.ledger .way button').first().click() },
+  {
+    name: 'explore, the story',
+    link: `${FAULT}/protective_conductor_open=yes/baker_touches=the_case`,
+    act: async (page) => {
+      const story = page.getByText('The story, in order of time');
+      await story.click();
+      await story.evaluate((node) => node.scrollIntoView());
+    },
+  },
+  {
+    name: 'explore, charts',
+    link: `${FAULT}/baker_touches=the_case`,
+    act: async (page) => {
+      const charts = page.getByText('Charts');
+      await charts.click();
+      await charts.evaluate((node) => node.scrollIntoView());
+    },
+  },
+  { name: 'the menu', act: (page) => page.getByText('More', { exact: true }).click() },
+  { name: 'the keys', act: (page) => page.keyboard.press('?') },
+  {
+    name: 'about the model',
+    act: async (page) => {
+      await page.getByText('More', { exact: true }).click();
+      await press(page, 'About the model');
+    },
+  },
+  {
+    name: 'demonstrate, conditions',
+    link: FAULT,
+    act: async (page) => {
+      await press(page, 'Demonstrate');
+      await press(page, 'Conditions');
+    },
+  },
+  {
+    name: 'a bad file',
+    act: async (page) => {
+      const buffer = Buffer.from('place: My kitchen\nregion: north-america\nparts:\n  thing: { kind: gizmo }\njoins: []\n');
+      await page.locator('input[type=file]').setInputFiles({ name: 'kitchen.yaml', mimeType: 'application/yaml', buffer });
+    },
+  },
   { name: 'a broken link', link: '#bakery/line_touches_the_roof=yes' },
 ];
 
