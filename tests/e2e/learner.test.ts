@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { conditionSentence } from '../../src/explain/index.ts';
 import { openBrowser } from '../browser.ts';
-import { drawn, readFigure, visit, type Visit, type Visitor } from './visitor.ts';
+import { drawn, readFigure, visit, type Visit, type Visitor, worded } from './visitor.ts';
 
 let browser: Browser;
 let open: Visit | undefined;
@@ -68,6 +68,7 @@ describe('at the desk', () => {
           .locator('.groups')
           .getByRole('button', { name: sentence(condition), exact: true })
           .click();
+      await worded(page);
       told.push(await page.locator('.account').innerText());
       if (await page.locator('.ledger').isVisible()) {
         const { total, ways } = await readLedger(page);

@@ -47,6 +47,13 @@ export async function drawn(page: Page): Promise<void> {
   await page.locator('.stage-loading').waitFor({ state: 'detached' });
 }
 
+/** Waits until the words have followed the picture: they come a frame after it, and advice a moment later. */
+export async function worded(page: Page): Promise<void> {
+  await page.evaluate(
+    'new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 300))))',
+  );
+}
+
 /** A figure with its prefix and unit as a plain number, for example "426 mA" as 0.426. */
 export function readFigure(text: string): number {
   const [, digits = '', prefix = ''] = /^([−\d.]+)\s([GMkmµn]?)[AVΩ]$/u.exec(text.trim()) ?? [];
