@@ -13,14 +13,20 @@ const device = {
   operation,
 };
 
+const remaining = {
+  left: z.array(z.strictObject({ condition: name, option: name })),
+  flow: z.strictObject({ amperes, heat_W: z.number().min(0), until_s: seconds, limit_s: z.number() }).optional(),
+};
+
 /** One finding of a run; the same kinds and values as in the engine. */
 export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('working'),
     at_s,
     source_A: amperes,
+    other_A: amperes,
     shorted: z.boolean(),
-    loads: z.array(z.strictObject({ part: name, amperes })),
+    loads: z.array(z.strictObject({ part: name, amperes, both: z.boolean() })),
   }),
   z.strictObject({ kind: z.literal('normal-state'), at_s, neutral_A: amperes, stray_A: amperes }),
   z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, amperes }),
@@ -96,7 +102,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('person-released'), at_s, person: name }),
   z.strictObject({ kind: z.literal('person-held'), at_s, person: name, hand_A: amperes, until_s: seconds }),
   z.strictObject({ kind: z.literal('zone-reached'), at_s, person: name, zone, heart_A: amperes }),
-  z.strictObject({ kind: z.literal('load-runs-on'), at_s, part: name, amperes }),
+  z.strictObject({ kind: z.literal('load-runs-on'), at_s, part: name, amperes, share: z.number().min(0) }),
   z.strictObject({ kind: z.literal('disconnection'), at_s, opened_s: seconds, limit_s: z.number(), nominal_V: volts }),
   z.strictObject({
     kind: z.literal('made-safe-by'),
@@ -105,7 +111,9 @@ export const findingSchema = z.discriminatedUnion('kind', [
     option: name,
     device: name.optional(),
     opened_s: seconds.optional(),
+    person: name.optional(),
+    ...remaining,
   }),
-  z.strictObject({ kind: z.literal('already-safe'), at_s }),
+  z.strictObject({ kind: z.literal('already-safe'), at_s, ...remaining }),
   z.strictObject({ kind: z.literal('none-alone'), at_s, tried: z.number().int().min(0) }),
 ]);

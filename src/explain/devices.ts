@@ -42,7 +42,12 @@ export function devicesShut(timeline: Timeline, struck: Interval): readonly Find
   });
 }
 
+/** A breaker is the one of the fault's own circuit if it carries at least this share of what the one that carries most does. */
+const NEAREST = 0.9;
+
 interface Concerned {
+  /** what the fault adds to its current, A */
+  readonly change_A: number;
   readonly info: DeviceInfo;
   readonly moment: DeviceMoment;
 }
@@ -56,17 +61,19 @@ function concerned({ build, conditions, intervals }: Timeline, struck: Interval)
     if (moment === undefined || moment.state === 'open') return [];
     if (info.kind === 'residual-device')
       return (moment.residual_A ?? 0) > BALANCED_A || (fault !== undefined && moment.state !== 'not fitted')
-        ? [{ info, moment }]
+        ? [{ info, moment, change_A: 0 }]
         : [];
-    if (fault === undefined) return Number.isFinite(moment.operation.at_s) ? [{ info, moment }] : [];
-    const change = Math.max(
+    if (fault === undefined) return Number.isFinite(moment.operation.at_s) ? [{ info, moment, change_A: 0 }] : [];
+    const change_A = Math.max(
       ...info.poles.map((pole) => Math.hypot(fault.change.amperes.re[pole] ?? 0, fault.change.amperes.im[pole] ?? 0)),
     );
     const whole = Math.hypot(fault.amperes.re, fault.amperes.im);
-    return change > whole * IN_THE_WAY ? [{ info, moment }] : [];
+    return change_A > whole * IN_THE_WAY ? [{ info, moment, change_A }] : [];
   });
   const breakers = found.filter(({ info }) => info.kind === 'breaker');
-  const nearest = breakers.reduce<Concerned | undefined>(
+  const most_A = Math.max(0, ...breakers.map(({ change_A }) => change_A));
+  const inTheWay = breakers.filter(({ change_A }) => change_A >= NEAREST * most_A);
+  const nearest = inTheWay.reduce<Concerned | undefined>(
     (best, one) =>
       best === undefined || rating_A(one.info, conditions) < rating_A(best.info, conditions) ? one : best,
     undefined,

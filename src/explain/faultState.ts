@@ -1,7 +1,7 @@
 import type { Build } from '../installation/index.ts';
 import type { Interval, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
-import { aboveFloor_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
+import { aboveFloor_V, between_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
 import { legs, strays } from './normalState.ts';
 import { divide } from './ways.ts';
 
@@ -147,9 +147,13 @@ function runsOn({ build, intervals }: Timeline, struck: Interval, last: Interval
   const part = struck.fault === undefined ? undefined : faultedPart(build, struck.fault.condition);
   if (part === undefined || intervals.some(({ because }) => because.kind === 'device-operated')) return [];
   const branch = build.branches.findIndex((info) => info.role === 'load' && info.part === part);
-  return branch < 0
-    ? []
-    : [{ kind: 'load-runs-on', at_s: last.start_s, part, amperes: branch_A(last.solution, branch) }];
+  const made = build.installation.parts[part];
+  if (branch < 0 || made?.kind !== 'appliance') return [];
+  const amperes = branch_A(last.solution, branch);
+  const [one, other] = made.supply;
+  const built_V = made.voltage_V ?? nominal_V(build, struck);
+  const share = between_V(build, last.solution, `${part}.${one}`, `${part}.${other}`) / built_V;
+  return [{ kind: 'load-runs-on', at_s: last.start_s, part, amperes, share }];
 }
 
 function inTime(timeline: Timeline, struck: Interval, at_s: number): readonly Finding[] {

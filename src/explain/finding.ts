@@ -19,6 +19,21 @@ export interface DeviceFact {
   readonly operation: Operation;
 }
 
+/** What is left to be put right where nobody is in danger of a shock. */
+export interface Remaining {
+  /** conditions of the wiring and the devices that are not as they should be */
+  readonly left: readonly { readonly condition: string; readonly option: string }[];
+  /** a fault current that outlasts the disconnection time; absent where it does not */
+  readonly flow?: {
+    readonly amperes: number;
+    /** in the fault itself, I²R */
+    readonly heat_W: number;
+    /** when it ends; Infinity = never */
+    readonly until_s: number;
+    readonly limit_s: number;
+  };
+}
+
 /** A fact about one run, with its values: amperes and volts r.m.s.; seconds from the moment the fault strikes or the hand
  *  touches, before it −1. Words are made from findings and from nothing else. */
 export type Finding =
@@ -27,9 +42,12 @@ export type Finding =
       readonly at_s: number;
       /** from the winding that gives most */
       readonly source_A: number;
+      /** from the other winding of a split supply, 0 where there is none */
+      readonly other_A: number;
       /** true where the wiring itself closes a circuit that no load is in */
       readonly shorted: boolean;
-      readonly loads: readonly { readonly part: string; readonly amperes: number }[];
+      /** `both`: across both halves of a split supply */
+      readonly loads: readonly { readonly part: string; readonly amperes: number; readonly both: boolean }[];
     }
   | {
       readonly kind: 'normal-state';
@@ -137,7 +155,14 @@ export type Finding =
       readonly zone: Zone;
       readonly heart_A: number;
     }
-  | { readonly kind: 'load-runs-on'; readonly at_s: number; readonly part: string; readonly amperes: number }
+  | {
+      readonly kind: 'load-runs-on';
+      readonly at_s: number;
+      readonly part: string;
+      readonly amperes: number;
+      /** of the volts it is built for, 1 = all of them */
+      readonly share: number;
+    }
   | {
       readonly kind: 'disconnection';
       readonly at_s: number;
@@ -146,7 +171,7 @@ export type Finding =
       readonly limit_s: number;
       readonly nominal_V: number;
     }
-  | {
+  | ({
       readonly kind: 'made-safe-by';
       readonly at_s: number;
       readonly condition: string;
@@ -154,8 +179,10 @@ export type Finding =
       /** who opens then, and when; absent where nothing needs to */
       readonly device?: string;
       readonly opened_s?: number;
-    }
-  | { readonly kind: 'already-safe'; readonly at_s: number }
+      /** who carried a current before */
+      readonly person?: string;
+    } & Remaining)
+  | ({ readonly kind: 'already-safe'; readonly at_s: number } & Remaining)
   | { readonly kind: 'none-alone'; readonly at_s: number; readonly tried: number };
 
 /** One kind of finding. */

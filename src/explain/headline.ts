@@ -2,6 +2,7 @@ import { EARTH } from '../installation/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { struckInterval } from './faultState.ts';
+import { effect } from './effect.ts';
 import type { Finding, FindingOf } from './finding.ts';
 import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
@@ -172,10 +173,11 @@ function felt(
   if (person === undefined) return otherwise();
   const worstZone = all(found, 'zone-reached').at(-1)?.zone ?? person.zone;
   return [
-    say('why.person', vocabulary, {
+    say(person.until_s < Infinity ? 'why.person' : 'why.person.ever', vocabulary, {
       person: name(person.person, vocabulary),
       amperes: quantity(person.body_A, 'A'),
-      effect: say(`zone.${worstZone}`, vocabulary),
+      effect: effect(worstZone, person.person, found, vocabulary),
+      time: quantity(person.until_s - person.at_s, 's'),
     }),
   ];
 }

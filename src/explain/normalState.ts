@@ -53,11 +53,17 @@ export function normalVerdict(build: Build, interval: Interval, at_s: number): F
 function working(build: Build, { solution, start_s }: Interval): FindingOf<'working'> {
   const loads = build.branches.flatMap(({ role, part }, branch) => {
     const amperes = branch_A(solution, branch);
-    return role === 'load' && amperes >= OFF_A ? [{ part, amperes }] : [];
+    return role === 'load' && amperes >= OFF_A ? [{ part, amperes, both: acrossBoth(build, part) }] : [];
   });
-  const source_A = Math.max(0, ...build.sources.map((source) => branch_A(solution, source)));
+  const given = build.sources.map((source) => branch_A(solution, source)).toSorted((one, other) => other - one);
+  const [source_A = 0, other_A = 0] = given;
   const shorted = source_A > SHORTED * (1 + loads.reduce((sum, { amperes }) => sum + amperes, 0));
-  return { kind: 'working', at_s: start_s, source_A, shorted, loads };
+  return { kind: 'working', at_s: start_s, source_A, other_A, shorted, loads };
+}
+
+function acrossBoth({ installation }: Build, part: string): boolean {
+  const made = installation.parts[part];
+  return made?.kind === 'appliance' && !made.supply.includes('neutral');
 }
 
 function swapped(build: Build, given: Conditions): readonly Finding[] {

@@ -1,10 +1,12 @@
 import type { Limb } from '../body/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
+import { effect } from './effect.ts';
 import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { hopsOf, wayText } from './ledger.ts';
 import { conditionSentence, name } from './name.ts';
 import { figure, quantity } from './quantity.ts';
+import { alreadySafe, madeSafe } from './safety.ts';
 import { list, lowerCase, say, type WordValues } from './say.ts';
 
 /** One sentence of the story and the fact it was made from. */
@@ -75,14 +77,19 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       return liveMetal(finding, all, vocabulary);
     case 'person-feels':
       return say(
-        all.some((other) => other.kind === 'zone-reached') ? 'story.person.gets' : 'story.person.feels',
+        all.some((other) => other.kind === 'zone-reached')
+          ? 'story.person.gets'
+          : finding.until_s < Infinity
+            ? 'story.person.feels'
+            : 'story.person.feels.ever',
         vocabulary,
         {
           person: name(finding.person, vocabulary),
           path: say(pathKey(finding.touching), vocabulary),
           touch: quantity(finding.touch_V, 'V'),
           amperes: quantity(finding.body_A, 'A'),
-          effect: say(`zone.${finding.zone}`, vocabulary),
+          effect: effect(finding.zone, finding.person, all, vocabulary),
+          time: quantity(finding.until_s - finding.at_s, 's'),
         },
       );
     case 'person-spared':
@@ -103,29 +110,26 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         person: name(finding.person, vocabulary),
         time: quantity(finding.at_s, 's'),
         zone: finding.zone,
-        effect: say(`zone.${finding.zone}`, vocabulary),
+        effect: effect(finding.zone, finding.person, all, vocabulary),
       });
     case 'load-runs-on':
-      return say(finding.amperes < 0.001 ? 'story.load.off' : 'story.load', vocabulary, {
+      return say(loadKey(finding), vocabulary, {
         part: name(finding.part, vocabulary),
         amperes: quantity(finding.amperes, 'A'),
+        percent: percent(finding.share),
       });
     case 'disconnection':
       return disconnection(finding, vocabulary);
     case 'fault-state':
-      return say(faultStateKey(finding), vocabulary, { percent: `${figure((finding.metal ?? 0) * 100)}\u00a0%` });
+      return say(faultStateKey(finding), vocabulary, { percent: percent(finding.metal ?? 0) });
     case 'normal-state':
       return say(finding.stray_A > 0 ? 'story.state.normal.stray' : 'story.state.normal.clean', vocabulary, {
         amperes: quantity(finding.stray_A, 'A'),
       });
     case 'made-safe-by':
-      return say(finding.device === undefined ? 'story.safe.by.quiet' : 'story.safe.by', vocabulary, {
-        change: lowerCase(conditionSentence(finding.condition, finding.option, vocabulary)),
-        device: finding.device === undefined ? '' : name(finding.device, vocabulary),
-        time: quantity(finding.opened_s ?? 0, 's'),
-      });
+      return madeSafe(finding, vocabulary);
     case 'already-safe':
-      return say('story.safe.already', vocabulary);
+      return alreadySafe(finding, vocabulary);
     case 'none-alone':
       return say('story.safe.none', vocabulary, { tried: finding.tried });
     default:
@@ -143,12 +147,36 @@ function chosen(build: Build, condition: string, option: string, vocabulary: Voc
   return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary);
 }
 
-function working({ source_A, shorted, loads }: FindingOf<'working'>, vocabulary: Vocabulary): string {
+function percent(share: number): string {
+  return `${figure(share * 100)}\u00a0%`;
+}
+
+/** Nobody notices a load that runs this near to what it is built for (invented; supplies may vary as much). */
+const AS_BUILT = 0.1;
+
+function loadKey({ amperes, share }: FindingOf<'load-runs-on'>) {
+  if (amperes < 0.001) return 'story.load.off';
+  if (share < 1 - AS_BUILT) return 'story.load.weak';
+  return share > 1 + AS_BUILT ? 'story.load.much' : 'story.load';
+}
+
+function working(finding: FindingOf<'working'>, vocabulary: Vocabulary): string {
+  const { source_A, other_A, shorted, loads } = finding;
   if (loads.length === 0) return say('story.working.off', vocabulary);
   if (shorted) return say('story.working.shorted', vocabulary, { amperes: quantity(source_A, 'A') });
-  const parts = loads.map(({ part, amperes }) =>
-    say('story.working.load', vocabulary, { part: name(part, vocabulary), amperes: quantity(amperes, 'A') }),
+  const legs = other_A >= 0.001 && loads.length > 1;
+  const parts = loads.map(({ part, amperes, both }) =>
+    say(both && legs ? 'story.working.load.both' : 'story.working.load', vocabulary, {
+      part: name(part, vocabulary),
+      amperes: quantity(amperes, 'A'),
+    }),
   );
+  if (legs)
+    return say('story.working.legs', vocabulary, {
+      one: quantity(source_A, 'A'),
+      other: quantity(other_A, 'A'),
+      loads: list(parts),
+    });
   return say('story.working', vocabulary, { amperes: quantity(source_A, 'A'), loads: list(parts) });
 }
 
@@ -186,11 +214,24 @@ function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {
 }
 
 function staysShut(finding: FindingOf<'device-stays-shut'>, vocabulary: Vocabulary): string {
-  const residual = finding.because === 'jammed' && finding.residual_A !== undefined;
-  return say(residual ? 'story.shut.jammed.residual' : `story.shut.${finding.because}`, vocabulary, {
+  return say(shutKey(finding), vocabulary, {
     ...deviceValues(finding, vocabulary),
     time: quantity(finding.operation.at_s, 's'),
   });
+}
+
+/** A circuit that carries more times the rating of its breaker is beyond what its cables stand (IEC 60364-4-43:2008
+ *  433.1: 1.45 times what the cable carries continuously, from memory). */
+const OVERLOAD = 1.45;
+
+function shutKey({ because, residual_A, amperes, rating_A, operation }: FindingOf<'device-stays-shut'>) {
+  if (because === 'not-fitted') {
+    if (operation.region === 'none') return 'story.shut.not-fitted.none';
+    return operation.certain ? 'story.shut.not-fitted' : 'story.shut.not-fitted.may';
+  }
+  if (because !== 'jammed') return `story.shut.${because}` as const;
+  if (residual_A !== undefined) return 'story.shut.jammed.residual';
+  return amperes > OVERLOAD * rating_A ? 'story.shut.jammed.overload' : 'story.shut.jammed';
 }
 
 function liveMetal(finding: FindingOf<'live-metal'>, all: readonly Finding[], vocabulary: Vocabulary): string {

@@ -1,6 +1,8 @@
 /** The sentences of an account. Each is filled from one finding. */
 export const STORY_WORDS = {
   'story.working': 'In ordinary work {amperes} leaves the winding, for {loads}.',
+  'story.working.legs': 'In ordinary work the winding gives {one} on one {leg} and {other} on the other, for {loads}.',
+  'story.working.load.both': 'the {part} ({amperes}, across both)',
   'story.working.load': 'the {part} ({amperes})',
   'story.working.off': 'Nothing is running, so next to no current leaves the winding.',
   'story.reversed':
@@ -29,22 +31,22 @@ export const STORY_WORDS = {
     'The {device} carries {amperes}, {multiple} times its {rating}: one of its kind opens in {earliest}, another never.',
   'story.sees.thermal':
     'The {device} carries {amperes}, {multiple} times its {rating}: only its heat counts, and that takes between {earliest} and {latest}.',
-  'story.sees.none': 'The {device} carries {amperes}; it is built to carry {rating} for ever.',
+  'story.sees.none': 'The {device} carries {amperes}; it is built to carry {rating} as long as you like.',
   'story.sees.between':
     'The {device} carries {amperes}, {multiple} times its {rating}: it may open in the end, and need not.',
   'story.sees.residual':
-    'The {device} compares what goes out with what comes back: {residual} is missing. From {rating} it must act.',
+    'The {device} compares what goes out with what comes back: {residual} does not come back. From {rating} it must act.',
   'story.sees.residual.may':
-    'The {device} compares what goes out with what comes back: {residual} is missing. It may act, but must only from {rating}.',
+    'The {device} compares what goes out with what comes back: {residual} does not come back. It may act, but must only from {rating}.',
   'story.sees.residual.none':
-    'The {device} compares what goes out with what comes back: {residual} is missing, too little to act on.',
+    'The {device} compares what goes out with what comes back: {residual} does not come back, too little to act on.',
 
   'story.operated.magnetic': 'The {device} opens after {time}, by its magnetic part.',
   'story.operated.thermal':
     'The {device} opens after {time}, by heat; another of its kind takes between {earliest} and {latest}.',
   'story.operated.thermal.maybe':
     'The {device} opens after {time}, by heat; another of its kind opens in {earliest}, and another never.',
-  'story.operated.residual': 'The {device} opens after {time}, on what is missing.',
+  'story.operated.residual': 'The {device} opens after {time}, because of what does not come back.',
   'story.operated.none': 'The {device} opens after {time}.',
 
   'story.time.inside':
@@ -60,13 +62,22 @@ export const STORY_WORDS = {
     'The {device} stays shut: {amperes}, {multiple} times its {rating}, lies where it may act or may not.',
   'story.shut.too-late': 'The {device} stays shut for the whole time looked at: {amperes} would need {time}.',
   'story.shut.jammed': 'The {device} is jammed: it carries {amperes} and cannot open, whatever flows.',
-  'story.shut.jammed.residual': 'The {device} is jammed: {residual} is missing and it cannot open.',
-  'story.shut.not-fitted': 'No {device} is fitted. One would have missed {residual}.',
+  'story.shut.jammed.overload':
+    'The {device} is jammed: it carries {amperes} and cannot open, whatever flows. No cable of its circuit is built to carry this for long: it overheats and can burn.',
+  'story.shut.jammed.residual': 'The {device} is jammed: {residual} does not come back and it cannot open.',
+  'story.shut.not-fitted': 'No {device} is fitted. One would have seen that {residual} does not come back, and opened.',
+  'story.shut.not-fitted.may':
+    'No {device} is fitted. One would have seen that {residual} does not come back, and might have opened.',
+  'story.shut.not-fitted.none':
+    'No {device} is fitted. Only {residual} does not come back, too little for one to act on.',
   'story.shut.balanced':
-    'The {device} stays shut: what goes out through it comes back through it, so nothing is missing.',
+    'The {device} stays shut: what goes out through it comes back through it, so it has nothing to act on.',
   'story.shut.below-threshold':
-    'The {device} stays shut: only {residual} is missing, and it need not act below {rating}.',
+    'The {device} stays shut: only {residual} does not come back, and it need not act below {rating}.',
   'story.load': 'The {part} works on at {amperes}: nothing in its running shows that anything is wrong.',
+  'story.load.weak':
+    'The {part} gets only {amperes}, at {percent} of the volts it is built for: it stands still or labours.',
+  'story.load.much': 'The {part} gets {amperes}, at {percent} of the volts it is built for: it can burn out.',
   'story.load.off': 'The {part} is off, so nobody would look for anything wrong.',
 
   'story.live.until': 'The {part}{what, select, case {’s case} other {}} stands at {volts} above the floor for {time}.',
@@ -77,7 +88,9 @@ export const STORY_WORDS = {
   'story.live.still':
     'Even so the {part}{what, select, case {’s case} other {}} still stands at {volts} above the floor.',
 
-  'story.person.feels': 'The {person}, {path}, has {touch} across the body, and {amperes} passes: {effect}.',
+  'story.person.feels': 'The {person}, {path}, has {touch} across the body, and {amperes} passes for {time}: {effect}.',
+  'story.person.feels.ever':
+    'The {person}, {path}, has {touch} across the body, and {amperes} passes with no end: {effect}.',
   'story.person.gets': 'The {person}, {path}, has {touch} across the body, and {amperes} passes.',
   'story.person.away': 'Nobody is touching anything.',
   'story.person.no-current': 'The {person} feels nothing: no current to speak of passes.',
@@ -92,6 +105,9 @@ export const STORY_WORDS = {
   'zone.AC-1': 'hardly to be felt',
   'zone.AC-2': 'a clear jolt that startles, normally without harm',
   'zone.AC-3': 'muscles cramp and breathing is hard, normally without lasting harm',
+  'zone.held':
+    'muscles cramp and breathing is hard, and the longer it lasts the worse it gets; it can kill whoever is not freed',
+  'zone.held.breath': 'muscles cramp and breathing can stop, and the longer it lasts the likelier it is to kill',
   'zone.AC-4.1': 'the heart can lose its rhythm, in up to about 5 of 100 people',
   'zone.AC-4.2': 'the heart can lose its rhythm, in up to about half of all people',
   'zone.AC-4.3': 'the heart can lose its rhythm, in more than half of all people',
@@ -109,9 +125,17 @@ export const STORY_WORDS = {
   'story.state.normal.stray': 'The normal state: {amperes} flows where none belongs.',
 
   'story.safe.already': 'As it is built it meets this fault: what should open opens in time, or no metal stays live.',
-  'story.safe.by': 'This change alone would have made it safe: {change}. Then the {device} opens in {time}.',
-  'story.safe.by.quiet':
-    'This change alone would have made it safe: {change}. Then no metal stays live and no current strays.',
+  'story.safe.shock': 'As it is built nobody is in danger of a shock from this fault, and yet not all is well.',
+  'story.safe.by': 'This change alone would have made it safe: {change}.',
+  'story.kept.by': 'This change alone would have kept the {person} out of danger: {change}.',
+  'story.kept.by.metal': 'This change alone would have kept metal from staying live: {change}.',
+  'story.safe.then': 'Then the {device} opens in {time}.',
+  'story.safe.quiet': 'Then no metal stays live and no current strays.',
+  'story.safe.dead': 'Then no metal stays live.',
+  'story.left.flow': '{amperes} flows on through the fault with no end, and makes {watts} of heat there.',
+  'story.left.late':
+    '{amperes} flows through the fault for {time}, longer than the {limit} of IEC 60364-4-41 (table 41.1, TN), and makes {watts} of heat there.',
+  'story.left': 'Still to be put right: {defects}.',
   'story.safe.none':
     'No single one of the {tried, plural, one {repair} other {# repairs}} tried makes this safe: more than one thing is the matter.',
 
@@ -138,14 +162,15 @@ export const STORY_WORDS = {
     '{amperes} is {multiple} times what the {rating} {device} is built for, so its magnetic part acts at once.',
   'why.thermal':
     '{amperes} is {multiple} times what the {rating} {device} is built for: too little for its magnetic part, so it opens by heat.',
-  'why.residual': 'The {device} misses {residual} of what went out; from {rating} it must act.',
+  'why.residual': 'The {device} sees that {residual} of what went out does not come back; from {rating} it must act.',
   'why.metal': 'Metal leads all the way home to the winding, so the current is large.',
   'why.soil':
     'No metal leads all the way home. The current has to take the soil, and soil lets only {amperes} through.',
   'why.body': 'No metal leads all the way home. What current there is, {amperes}, has to go through a body.',
   'why.body.soil':
     'No metal leads all the way home. What current there is, {amperes}, has to go through a body and the soil.',
-  'why.person': '{amperes} passes through the {person}: {effect}.',
+  'why.person': '{amperes} passes through the {person} for {time}: {effect}.',
+  'why.person.ever': '{amperes} passes through the {person}, and nothing ends it: {effect}.',
   'why.poor': 'Something in the loop holds the current down to {amperes}.',
   'why.none': 'The current finds no way home, so the metal simply takes on the volts of the {line}.',
   'why.quiet': 'What touches stands at no more than the neutral’s own volts, so next to nothing drives a current.',

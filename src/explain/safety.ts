@@ -1,0 +1,48 @@
+import type { FindingOf, Remaining } from './finding.ts';
+import { conditionSentence, name } from './name.ts';
+import { quantity } from './quantity.ts';
+import { list, lowerCase, say } from './say.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** What would have made a run safe, and what that leaves: "safe" is said only where nothing is left. */
+export function madeSafe(finding: FindingOf<'made-safe-by'>, vocabulary: Vocabulary): string {
+  const { device, opened_s, person } = finding;
+  const whole = isWhole(finding);
+  const kept = person === undefined ? 'story.kept.by.metal' : 'story.kept.by';
+  return [
+    say(whole ? 'story.safe.by' : kept, vocabulary, {
+      change: lowerCase(conditionSentence(finding.condition, finding.option, vocabulary)),
+      person: name(person ?? '', vocabulary),
+    }),
+    device !== undefined
+      ? say('story.safe.then', vocabulary, { device: name(device, vocabulary), time: quantity(opened_s ?? 0, 's') })
+      : say(whole ? 'story.safe.quiet' : 'story.safe.dead', vocabulary),
+    ...left(finding, vocabulary),
+  ].join(' ');
+}
+
+/** Where nobody is in danger as it is built: so much, and what is left. */
+export function alreadySafe(finding: FindingOf<'already-safe'>, vocabulary: Vocabulary): string {
+  if (isWhole(finding)) return say('story.safe.already', vocabulary);
+  return [say('story.safe.shock', vocabulary), ...left(finding, vocabulary)].join(' ');
+}
+
+function isWhole({ left, flow }: Remaining): boolean {
+  return left.length === 0 && flow === undefined;
+}
+
+function left({ left: defects, flow }: Remaining, vocabulary: Vocabulary): readonly string[] {
+  const put = defects.map(({ condition, option }) => lowerCase(conditionSentence(condition, option, vocabulary)));
+  const values = {
+    amperes: quantity(flow?.amperes ?? 0, 'A'),
+    watts: quantity(flow?.heat_W ?? 0, 'W'),
+    time: quantity(flow?.until_s ?? 0, 's'),
+    limit: quantity(flow?.limit_s ?? 0, 's'),
+  };
+  return [
+    ...(flow === undefined
+      ? []
+      : [say(flow.until_s < Infinity ? 'story.left.late' : 'story.left.flow', vocabulary, values)]),
+    ...(put.length === 0 ? [] : [say('story.left', vocabulary, { defects: list(put) })]),
+  ];
+}
