@@ -3,14 +3,32 @@ import { compile, printDiagnostics, readInstallation, type Build, type Diagnosti
 import { readNamed, WrongUse, type ExitCode, type World } from './world.ts';
 
 /** Checks files one by one: an installation for what is written in it, a lesson also for what it teaches.
- *  A folder stands for the YAML files in it. */
+ *  A folder stands for the YAML files in it. What cannot be read is told, and the rest is checked all the same. */
 export function check(world: World, named: readonly string[]): ExitCode {
-  const files = named.flatMap((name) => filesIn(world, name));
-  const good = files.map((file) => {
+  const codes = named.flatMap((name): readonly ExitCode[] => {
+    const files = readable(world, () => filesIn(world, name));
+    return files === undefined ? [2] : files.map((file) => checkFile(world, file));
+  });
+  return codes.includes(2) ? 2 : codes.includes(1) ? 1 : 0;
+}
+
+function checkFile(world: World, file: string): ExitCode {
+  const good = readable(world, () => {
     const text = readNamed(world, file);
     return isLesson(text) ? checkLesson(world, file, text) : checkInstallation(world, file, text) !== undefined;
   });
-  return good.every(Boolean) ? 0 : 1;
+  return good === undefined ? 2 : good ? 0 : 1;
+}
+
+/** What was made of a file; undefined, and told, if it or one it needs cannot be read. */
+function readable<T>(world: World, make: () => T): T | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (!(error instanceof WrongUse)) throw error;
+    world.complain(`ohmward: ${error.message}`);
+    return undefined;
+  }
 }
 
 function filesIn(world: World, name: string): readonly string[] {
@@ -44,6 +62,10 @@ function checkInstallation(world: World, file: string, text: string): Build | un
     `${file}: ${installation.place}, ${Object.keys(installation.parts).length} parts, ${conditions} conditions: fine`,
   );
   for (const piece of build.unreached) world.print(`  no conductor joins this to a source: ${piece.join(', ')}`);
+  for (const terminal of build.unearthed)
+    world.print(
+      `  warning: nothing joins this source to earth, so volts to earth mean little; write in joins: [${terminal}, earth]`,
+    );
   return build;
 }
 

@@ -15,6 +15,11 @@ Options of run
   --tolerance WHERE               fast, middle (default) or slow: where in its permitted band each device lies
   --until SECONDS                 how long to look; 7200 unless said
 
+Notes
+  Every join in an installation is a joint of 0.5 milliohm and counts in every loop it lies in. To set another:
+    joins:
+      - { between: [panel.neutral bar, service rod], resistance_ohm: 0.02 }
+
 Exit codes
   0  fine
   1  a file is wrong, or a lesson is not proven

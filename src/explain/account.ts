@@ -42,12 +42,10 @@ export function account(timeline: Timeline, vocabulary: Vocabulary, interval: nu
   return made;
 }
 
-/** The interval whose ledger tells most: that of the fault, otherwise of ordinary work. */
-export function telling(timeline: Timeline): number {
-  return Math.max(
-    0,
-    timeline.intervals.findIndex(({ because }) => because.kind === 'fault-strikes'),
-  );
+/** The interval whose ledger tells most: that of the fault, otherwise the first from 0 s on, otherwise ordinary work. */
+export function telling({ intervals }: Timeline): number {
+  const struck = intervals.findIndex(({ because }) => because.kind === 'fault-strikes');
+  return Math.max(0, struck < 0 ? intervals.findIndex(({ start_s }) => start_s >= 0) : struck);
 }
 
 /** What would have made it safe, in words; takes several runs, so ask for it after the rest is shown. */

@@ -3,7 +3,7 @@ import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import type { WayKind } from './finding.ts';
 import { lookUp, name } from './name.ts';
-import { say } from './say.ts';
+import { capital, say } from './say.ts';
 import { partOf } from './route.ts';
 import { divide, type Way } from './ways.ts';
 
@@ -84,6 +84,7 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
       if (by === 'relief') return say('way.relief', vocabulary, { name: name(more[0] ?? '', vocabulary) });
       return say(by === 'leg' ? 'way.legs' : 'way.load', vocabulary);
     case 'other':
+      if (way.by.length > 0) return capital(way.by.map((part) => name(part, vocabulary)).join(', '));
       return say('way.other', vocabulary);
     default:
       return way.kind satisfies never;

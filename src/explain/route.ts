@@ -22,13 +22,14 @@ export function stepsOf(build: Build, path: Path): readonly Step[] {
 }
 
 /** What a way is, by what distinguishes it: the person it passes, the electrode where it leaves metal, the pipe, other
- *  loads, the link, the protective conductor, the neutral; in this order. */
+ *  loads, the link, the protective conductor, the neutral; in this order; otherwise the plain impedances it passes. */
 export function nameWay(
   build: Build,
   of: 'fault' | 'load',
   steps: readonly Step[],
 ): { readonly key: string; readonly kind: WayKind; readonly by: readonly string[] } {
   const way = (kind: WayKind, ...by: readonly string[]) => ({ key: [kind, ...by].join(':'), kind, by });
+  const rest = () => way('other', ...impedancesOf(build, steps));
   const limbs = steps.filter(({ info }) => info.role === 'person').map(({ info }) => info);
   const person = limbs[0]?.part;
   if (person !== undefined) return way('person', person, ...limbs.map(innerName).sort());
@@ -38,14 +39,35 @@ export function nameWay(
   if (soil !== undefined) return soil.role === 'pipe' ? way('pipe', soil.part, EARTH) : way('soil', soil.part);
   const pipe = steps.find(({ info }) => info.role === 'pipe')?.info;
   if (pipe !== undefined) return way('pipe', pipe.part);
-  if (of === 'fault' && steps.some(({ info }) => info.role === 'load')) return way('load');
+  if (of === 'fault' && steps.some(({ info }) => info.role === 'load'))
+    return plain(build, steps) ? rest() : way('load');
   const link = steps.findIndex((step) => isTouch(build, step));
   const roles = steps.slice(link + 1).map(({ info }) => info.role);
   const first = roles.find((role) => role === 'protective' || role === 'neutral');
-  if (link >= 0) return way(first ?? 'other', 'link');
+  if (link >= 0) return first === undefined ? rest() : way(first, 'link');
   if (roles.includes('protective')) return way('protective');
-  if (of === 'load' && !sameWinding(build, steps)) return way('load', 'leg');
-  return first === 'neutral' ? way('neutral') : way('other');
+  if (of === 'load' && !sameWinding(build, steps) && !plain(build, steps)) return way('load', 'leg');
+  return first === 'neutral' ? way('neutral') : rest();
+}
+
+function isImpedance(build: Build, { info }: Step): boolean {
+  return build.installation.parts[info.part]?.kind === 'impedance';
+}
+
+function impedancesOf(build: Build, steps: readonly Step[]): readonly string[] {
+  return steps.filter((step) => isImpedance(build, step)).map(({ info }) => info.part);
+}
+
+/** Whether all that takes current on a way are plain impedances, as in a textbook circuit. */
+function plain(build: Build, steps: readonly Step[]): boolean {
+  const loads = steps.filter(({ info }) => info.role === 'load');
+  return loads.length > 0 && loads.every((step) => isImpedance(build, step));
+}
+
+/** The steps of a working current from the impedance it feeds, where a way is told by its impedances. */
+export function fromImpedance(build: Build, steps: readonly Step[]): readonly Step[] {
+  const first = steps.findIndex((step) => isImpedance(build, step));
+  return first < 0 ? [] : steps.slice(first);
 }
 
 /** Whether a step leads from a live conductor or a neutral over to the metal of the protective side: a link or a fault. */
@@ -54,7 +76,7 @@ export function isTouch(build: Build, { info }: Step): boolean {
   return info.condition !== undefined && build.installation.conditions[info.condition]?.kind === 'link';
 }
 
-/** Where a way passes, from its start: terminals, and joints that have a name of their own; a residual device that is not
+/** Where a way passes, from its start: terminals, joints and impedances that have a name of their own; a residual device that is not
  *  fitted is passed over. */
 export function stationsOf(
   build: Build,
@@ -64,10 +86,11 @@ export function stationsOf(
 ): readonly string[] {
   const { parts } = build.installation;
   const absent = build.devices.filter((device) => !device.fitted(conditions)).map(({ name }) => name);
+  const named = new Set<string | undefined>(['joint', 'impedance']);
   const terminal = (node: number) => (node === 0 ? EARTH : (build.network.nodes[node] ?? ''));
   const passed = steps.flatMap(({ info, to }) => [
-    ...(parts[info.part]?.kind === 'joint' ? [info.part] : []),
-    terminal(to),
+    ...(named.has(parts[info.part]?.kind) ? [info.part] : []),
+    ...(parts[partOf(terminal(to))]?.kind === 'impedance' ? [] : [terminal(to)]),
   ]);
   return [terminal(start), ...passed].filter((station) => !absent.includes(partOf(station)));
 }

@@ -2,13 +2,13 @@ import { abs, dividePaths, project, type Complex, type Path } from '../electrics
 import type { Build } from '../installation/index.ts';
 import type { FaultShare, Interval } from '../scenario/index.ts';
 import type { WayKind } from './finding.ts';
-import { isTouch, nameWay, stationsOf, stepsOf, type Step } from './route.ts';
+import { fromImpedance, isTouch, nameWay, stationsOf, stepsOf, type Step } from './route.ts';
 
 /** One way home before it is worded. */
 export interface Way {
   readonly key: string;
   readonly kind: WayKind;
-  /** What distinguishes it: the electrode where it leaves metal, the person and limbs, the load; empty where the kind says it all. */
+  /** What distinguishes it: the electrode where it leaves metal, the person and limbs, the load, plain impedances; empty where the kind says it all. */
   readonly by: readonly string[];
   readonly amperes: number;
   /** Terminals and joints from the fault or the load to the winding, of the path with most current. */
@@ -72,7 +72,7 @@ function ofFault(build: Build, interval: Interval, fault: FaultShare): Division 
     const load = steps.at(-1)?.to === other ? steps.find(({ info }) => info.role === 'load') : undefined;
     const told = load === undefined ? steps : steps.slice(0, steps.indexOf(load));
     const way = wayOf(build, interval, 'fault', amperes, steps, told, told, start);
-    if (load === undefined || little) return way;
+    if (load === undefined || (little && told.length > 0)) return way;
     return { ...way, key: `load:relief:${load.info.part}`, kind: 'load', by: ['relief', load.info.part] };
   });
   return { of: 'fault', total_A, circulating_A, ways: tidy(ways, total_A) };
@@ -102,7 +102,10 @@ function ofLoad(build: Build, interval: Interval): Division | null {
     const turn = out.findIndex(({ info }) => info.role === 'load');
     const home = out.slice((turn < 0 ? out.findIndex((step) => isTouch(build, step)) : turn) + 1);
     const start = home[0]?.from ?? 0;
-    return wayOf(build, interval, 'load', amperes, out, out, home, start);
+    const way = wayOf(build, interval, 'load', amperes, out, out, home, start);
+    if (way.kind !== 'other' || way.by.length === 0) return way;
+    // Of the impedances that name it the first is passed too, though home begins behind it.
+    return { ...way, stations: stationsOf(build, interval, start, fromImpedance(build, out)).slice(1) };
   });
   return { of: 'load', total_A, circulating_A, ways: tidy(ways, total_A) };
 }
@@ -157,7 +160,7 @@ function tidy(ways: readonly Way[], total_A: number): readonly Way[] {
   for (const way of ways) groups.set(way.key, joined(groups.get(way.key), way));
   const least_A = Math.min(SMALL_A, total_A / 100);
   const all = [...groups.values()].map(({ way }) => way);
-  const told = all.filter(({ kind, amperes }) => kind !== 'other' && amperes >= least_A);
+  const told = all.filter(({ kind, by, amperes }) => (kind !== 'other' || by.length > 0) && amperes >= least_A);
   told.sort((a, b) => b.amperes - a.amperes);
   const rest_A = total_A - sum(told);
   const [largest, ...others] = told;

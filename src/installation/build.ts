@@ -54,6 +54,8 @@ export interface Build {
   readonly electrodes: readonly number[];
   /** Pieces of the installation that no conductor joins to a source, each by its terminals: a finding, not an error. */
   readonly unreached: readonly (readonly TerminalName[])[];
+  /** The terminal at the return of each source that only insulation and people tie to earth: its volts to earth mean little. */
+  readonly unearthed: readonly TerminalName[];
   /** Index of a branch. @throws RangeError naming what is unknown */
   branch(name: string): number;
   /** Index of the node of a terminal; `earth` is 0. @throws RangeError naming what is unknown */

@@ -76,6 +76,7 @@ export function compile(installation: Installation): Build {
     ),
     electrodes: indexesWhere(laid, ({ medium, role }) => medium === 'soil' && role !== 'floor'),
     unreached: unreachedPieces(tied, terminals, node, installation),
+    unearthed: unearthedSources(tied, terminals, node),
     branch,
     node,
     values: valuesOf(laid, coupling, actions, devices, installation, branch),
@@ -155,6 +156,20 @@ function unreachedPieces(
     .filter((piece) => !piece.includes(0) && !piece.some((at) => supplied.has(at)))
     .map((piece) => piece.flatMap((at) => terminals[at] ?? []))
     .filter((piece) => piece.some((terminal) => !stoodOn.has(partOf(terminal))));
+}
+
+function unearthedSources(
+  laid: readonly Laid[],
+  terminals: readonly string[],
+  node: (terminal: string) => number,
+): readonly string[] {
+  const links = laid
+    .filter(({ medium, role }) => medium !== 'insulation' && medium !== 'body' && role !== 'floor' && role !== 'fault')
+    .map(({ from, to }) => [node(from), node(to)] as const);
+  const returns = laid.filter(({ role }) => role === 'winding').map(({ from }) => from);
+  return pieces(terminals.length, links)
+    .filter((piece) => !piece.includes(0))
+    .flatMap((piece) => returns.find((from) => piece.includes(node(from))) ?? []);
 }
 
 function indexesWhere<T>(list: readonly T[], holds: (item: T) => boolean): readonly number[] {

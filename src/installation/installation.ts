@@ -34,7 +34,13 @@ export const installationSchema = z
     frequency_Hz: z.number().gt(0).max(1000).optional().describe('absent: 60 in north-america, 50 in iec'),
     drawing: z.string().min(1).max(100).optional().describe('folder of the drawing, if there is one'),
     parts: z.record(nameSchema, partSchema).meta({ examples: [{ supply: { kind: 'source', emf_V: 120 } }] }),
-    joins: z.array(joinSchema).default([]),
+    joins: z
+      .array(joinSchema)
+      .default([])
+      .describe(
+        'what is screwed to what: [panel.neutral bar, service rod]. Every join is a joint of 0.0005 ohm unless its own ' +
+          'is written: { between: [panel.neutral bar, service rod], resistance_ohm: 0.02 }; nothing counts as less than 0.00001 ohm',
+      ),
     conditions: z.record(nameSchema, conditionSchema).default({}),
   })
   .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }))

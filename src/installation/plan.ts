@@ -65,6 +65,8 @@ export interface PartKind<P extends { readonly kind: string }> {
   readonly schema: z.ZodType<P>;
   /** True for what drives current. */
   readonly source?: boolean;
+  /** Its terminals in words, for the JSON Schema. */
+  readonly ends: string;
   /** Names after the dot. */
   terminals(part: P): readonly string[];
   /** Terminals of other parts it is fixed to (an impedance `between`, a person's hands). */

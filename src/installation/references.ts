@@ -69,14 +69,14 @@ function sayUnknown(terminal: TerminalName, path: DocumentPath, { parts, broken,
   if (broken.has(name) || full()) return;
   const own = terminals.filter((other) => partOf(other) === name && other !== EARTH);
   if (parts.has(name)) {
-    const meant = nearest(terminal, own) ?? own[0];
+    const meant = terminalMeant(terminal, name, own);
     const has = own.length === 0 ? 'none' : own.join(', ');
     const message =
       terminal === name
         ? `${name} has several terminals: ${has}`
         : `${name} has no terminal "${terminal.slice(name.length + 1, 80)}"; it has ${has}`;
     return say('dangling-terminal', path, own.length === 0 ? `${name} has no terminals of its own` : message, {
-      instead: meant ?? 'a terminal of another part',
+      instead: meant ?? (own.length === 0 ? 'a terminal of another part' : `one of ${own.join(', ')}`),
     });
   }
   const meantPart = nearest(name, [...parts.keys(), ...broken]);
@@ -84,6 +84,16 @@ function sayUnknown(terminal: TerminalName, path: DocumentPath, { parts, broken,
   say('unknown-name', path, `there is no part "${name.slice(0, 60)}"`, {
     instead: meant ?? 'a terminal of a part, such as panel.neutral bar',
   });
+}
+
+// Any two names of one or two letters are near: obeying such a guess could short a source.
+function terminalMeant(written: TerminalName, part: string, own: readonly TerminalName[]): TerminalName | undefined {
+  if (own.length === 1) return own[0];
+  const inner = written.slice(part.length + 1);
+  const names = own.map((terminal) => terminal.slice(part.length + 1));
+  const meant =
+    inner.length < 3 ? names.find((name) => name.toLowerCase() === inner.toLowerCase()) : nearest(inner, names);
+  return meant === undefined ? undefined : `${part}.${meant}`;
 }
 
 function checkNames(

@@ -78,3 +78,33 @@ test('running a wrong file prints what is wrong with it and ends with 1', () => 
   expect(out).toBe('');
   expect(err).toContain('write instead: kind: meter');
 });
+
+test('a file that cannot be read does not stop the check of the others', () => {
+  const files = { 'x/bad.yaml': bakeryText.replace('length_m: 30', 'length_m: -30') };
+  const { code, out, err } = terminal(['check', 'x/nowhere.yaml', 'x/bad.yaml', BAKERY], files);
+  expect(code).toBe(2);
+  expect(err).toContain('x/nowhere.yaml cannot be read');
+  expect(err).toMatch(/x\/bad\.yaml:\d+:\d+ {2}out-of-range/);
+  expect(out).toContain(`${BAKERY}: The bakery`);
+});
+
+const textbook = (join = '') =>
+  `place: A textbook\nregion: iec\nparts:\n  supply: { kind: source, emf_V: 100 }\n  load: { kind: impedance, resistance_ohm: 10 }\njoins:\n  - [supply.plus, load.a]\n  - [supply.minus, load.b]\n${join}`;
+
+test('a source that nothing joins to earth is fine, with a warning of what its volts to earth mean', () => {
+  const { code, out } = terminal(['check', 'x/t.yaml'], { 'x/t.yaml': textbook() });
+  expect(code).toBe(0);
+  expect(out).toMatch(/warning: .* volts to earth mean little; write in joins: \[supply\.minus, earth\]/);
+  const joined = terminal(['check', 'x/t.yaml', BAKERY], { 'x/t.yaml': textbook('  - [supply.minus, earth]\n') });
+  expect(joined.code).toBe(0);
+  expect(joined.out).not.toContain('warning');
+});
+
+test('the help tells what every join adds, and how to set another', () => {
+  const { out } = terminal(['--help']);
+  expect(out).toContain('joint of 0.5 milliohm');
+  const join = /- \{ between: .*\}/.exec(out)?.[0] ?? '';
+  const parts = '  panel: { kind: service-panel }\n  service rod: { kind: rod, resistance_ohm: 25 }\njoins:';
+  const text = textbook(`  ${join}\n`).replace('joins:', parts);
+  expect(terminal(['check', 'x/t.yaml'], { 'x/t.yaml': text })).toMatchObject({ code: 0, err: '' });
+});

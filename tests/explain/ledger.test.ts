@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { findings, ledger, type Ledger, type WayKind } from '../../src/explain/index.ts';
-import type { Timeline } from '../../src/scenario/index.ts';
+import { account, findings, ledger, telling, type Ledger, type WayKind } from '../../src/explain/index.ts';
+import { compile, readInstallation } from '../../src/installation/index.ts';
+import { run, type Timeline } from '../../src/scenario/index.ts';
 import { runBakery } from '../scenario/bakery.ts';
 import { manyRuns } from './walk.ts';
 
@@ -140,4 +141,42 @@ test('with the service neutral open what the fault takes over from the mixer is 
 
 test('an interval that does not exist is refused by number', () => {
   expect(() => ledger(runBakery(), 7, 'iec')).toThrow(/interval 7/);
+});
+
+test('a textbook circuit goes home by the impedances it passes', () => {
+  const reading = readInstallation(
+    `place: A textbook
+region: iec
+parts:
+  supply: { kind: source, emf_V: 100 }
+  load: { kind: impedance, resistance_ohm: 10 }
+  lamp: { kind: impedance, between: [load.a, load.b], resistance_ohm: 40 }
+  return: { kind: impedance, between: [load.b, supply.minus], resistance_ohm: 0.1 }
+joins:
+  - [supply.plus, load.a]
+`,
+    'textbook.yaml',
+  );
+  if (!reading.ok) throw new Error('the circuit is wrong');
+  const told = ledger(run(compile(reading.installation), {}), 0, 'iec');
+  expect(told?.ways.map(({ kind, text, hops }) => [kind, text, hops])).toEqual([
+    ['other', 'Load, return', ['load', 'return', 'winding']],
+    ['other', 'Lamp, return', ['lamp', 'return', 'winding']],
+  ]);
+  // 100 V over 8.1 ohm, the joint of one join and the least a winding has (10 µΩ); the load takes 40 of 50 parts.
+  expect(told?.total_A).toBeCloseTo(100 / 8.10051, 6);
+  expect(told?.ways[0]?.amperes).toBeCloseTo((0.8 * 100) / 8.10051, 6);
+});
+
+test('without a fault the ledger that is told is that of the touch, not of before it', () => {
+  const timeline = runBakery({
+    'neutral linked to the case': 'yes',
+    'line and neutral reversed': 'yes',
+    'bonding jumper missing': 'yes',
+    'baker touches': 'the case',
+    'baker wears': 'bare feet',
+  });
+  expect(telling(timeline)).toBeGreaterThan(0);
+  const told = account(timeline, 'north-america').ledger;
+  expect(told?.ways.find(({ kind }) => kind === 'person')?.amperes).toBeGreaterThan(0.05);
 });

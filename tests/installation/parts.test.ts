@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { installationJsonSchema } from '../../src/installation/index.ts';
 import { partKind, partKindNames, partSchema, type Part } from '../../src/installation/parts/index.ts';
 
 const surroundings = { region: 'north-america', frequency_Hz: 60 } as const;
@@ -30,6 +31,16 @@ test('a kind of part is a file in its folder and a line in its list', () => {
     .map((file) => file.replace('.ts', '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`));
   expect(files.sort()).toEqual([...partKindNames].sort());
   expect(least.map((part) => partSchema.parse(part).kind)).toEqual(partKindNames);
+});
+
+test('the JSON Schema tells the terminals of every kind, and that a join has a resistance of its own', () => {
+  const schema = JSON.stringify(installationJsonSchema());
+  expect(schema).toContain('Every join is a joint of 0.0005 ohm');
+  for (const part of least.map((written) => partSchema.parse(written))) {
+    const { ends, terminals } = partKind(part.kind);
+    expect(schema, part.kind).toContain(`"description":"terminals: ${ends}"`);
+    for (const terminal of terminals(part)) expect(ends, part.kind).toMatch(new RegExp(`\\b${terminal}\\b`));
+  }
 });
 
 describe('every kind of part', () => {

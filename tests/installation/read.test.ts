@@ -61,7 +61,11 @@ describe('one fault in the bakery is found in its place, with what to write inst
       'dangling-terminal | outlet.lien | outlet.line',
     ],
     ['[outlet.line, cord.line.supply]', '[outlte.line, cord.line.supply]', 'unknown-name | outlte.line | outlet.line'],
-    ['[panel.neutral bar, service rod]', '[panel, service rod]', 'dangling-terminal | panel | panel.a'],
+    [
+      '[panel.neutral bar, service rod]',
+      '[panel, service rod]',
+      'dangling-terminal | panel | one of panel.a, panel.b, panel.neutral bar, panel.earth bar',
+    ],
     ['region: north-america', 'region: north-amerika', 'unknown-choice | north-amerika | region: north-america'],
     ['appliance: oven,', 'appliance: ovn,', 'unknown-name | ovn | oven'],
     ['device: mixer breaker, rating_A: 40', 'device: mixer, rating_A: 40', 'wrong-target | mixer | main breaker'],
@@ -263,6 +267,28 @@ describe('faults on a bench', () => {
   test('a fault in an aliased part is shown where it is written', () => {
     const text = small('  rod: &rod { kind: rod, resistance_ohm: -25 }\n  other rod: *rod');
     expect(found(text)).toEqual(['out-of-range | -25 | resistance_ohm: 25', 'out-of-range | -25 | resistance_ohm: 25']);
+  });
+});
+
+describe('a terminal that is not there', () => {
+  const joined = (terminal: string) => found(small('', `  - [${terminal}, heater.case]`));
+
+  test('is never guessed where obeying the guess could short the source', () => {
+    expect(joined('supply.b')).toEqual(['dangling-terminal | supply.b | one of supply.plus, supply.minus']);
+    expect(joined('supply.x')).toEqual(['dangling-terminal | supply.x | one of supply.plus, supply.minus']);
+  });
+
+  test('is guessed where it is nearly one of the part', () => {
+    expect(joined('supply.minsu')).toEqual(['dangling-terminal | supply.minsu | supply.minus']);
+    expect(joined('supply.Plus')).toEqual(['dangling-terminal | supply.Plus | supply.plus']);
+  });
+
+  test('of short name is listed with its neighbours, as x4 is near x1, x2 and x3', () => {
+    const transformer =
+      '  t: { kind: centre-tapped-transformer, rating_VA: 1000, resistance_ohm: 1, reactance_ohm: 1 }';
+    expect(found(small(transformer, '  - [t.x4, heater.case]'))).toEqual([
+      'dangling-terminal | t.x4 | one of t.x1, t.x2, t.x3',
+    ]);
   });
 });
 

@@ -45,6 +45,7 @@ const FEET_OHM = { rubber: 1e7, metal: 2000 } as const;
 export const appliance = {
   kind: 'appliance',
   schema,
+  ends: 'the two named in supply (line, neutral unless said), and case if that is metal',
   terminals: (part) => [...part.supply, ...(part.case === 'metal' ? ['case'] : [])],
   mustJoin: (part) => part.supply,
   plan(name, part, { region }) {

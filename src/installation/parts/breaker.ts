@@ -42,6 +42,7 @@ function ends(part: Breaker): readonly string[] {
 export const breaker = {
   kind: 'breaker',
   schema,
+  ends: 'line, load; with two poles a.line, a.load, b.line, b.load',
   terminals: ends,
   mustJoin: ends,
   plan(name, part, { region }) {

@@ -54,6 +54,7 @@ type Cable = z.output<typeof schema>;
 export const cable = {
   kind: 'cable',
   schema,
+  ends: '<core>.supply and <core>.load of each core, such as line.supply, line.load, neutral.supply, neutral.load, protective.supply, protective.load',
   terminals: (part) => Object.keys(part.cores).flatMap((core) => [`${core}.supply`, `${core}.load`]),
   // A protective core may end free, as on a load without a metal case; any other unused core is left out of the file.
   mustJoin: (part) =>

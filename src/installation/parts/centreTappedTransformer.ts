@@ -68,6 +68,7 @@ export const centreTappedTransformer = {
   kind: 'centre-tapped-transformer',
   schema,
   source: true,
+  ends: 'x1, x2 (the middle), x3',
   terminals: () => ['x1', 'x2', 'x3'],
   plan(name, part) {
     const whole = whole_ohm(part);

@@ -9,6 +9,7 @@ type Fitting = z.output<typeof schema>;
 export const fitting = {
   kind: 'fitting',
   schema,
+  ends: 'metal',
   terminals: () => ['metal'],
   plan: () => ({ branches: [] }),
 } satisfies PartKind<Fitting>;

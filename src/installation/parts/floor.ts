@@ -28,6 +28,7 @@ type Floor = z.output<typeof schema>;
 export const floor = {
   kind: 'floor',
   schema,
+  ends: 'surface',
   terminals: () => ['surface'],
   plan(name, part) {
     const branch = { name, from: `${name}.surface`, to: 'earth', role: 'floor', medium: 'soil' } as const;

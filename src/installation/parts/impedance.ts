@@ -20,6 +20,7 @@ const MEDIUM = { load: 'load', electrode: 'soil', floor: 'soil' } as const;
 export const impedance = {
   kind: 'impedance',
   schema,
+  ends: 'a, b; none of its own if between is written',
   terminals: (part) => (part.between === undefined ? ['a', 'b'] : []),
   touches: (part) => (part.between ?? []).map((terminal, index) => ({ key: ['between', index], terminal })),
   plan(name, part) {

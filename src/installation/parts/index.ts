@@ -41,10 +41,12 @@ type SchemasOf<Kinds extends readonly { readonly schema: unknown }[]> = {
   [Index in keyof Kinds]: Kinds[Index]['schema'];
 };
 
+const described = partKinds.map(({ schema, ends }) => schema.meta({ description: `terminals: ${ends}` }));
+
 /** One part in the file, told apart by its `kind`. */
 // A mapped array keeps the order and the types of the list; only the type checker cannot see it.
 export const partSchema = z
-  .discriminatedUnion('kind', partKinds.map((kind) => kind.schema) as unknown as SchemasOf<typeof partKinds>)
+  .discriminatedUnion('kind', described as unknown as SchemasOf<typeof partKinds>)
   .meta({ examples: [{ kind: 'breaker', rating_A: 20 }] });
 
 /** One part, complete with its defaults. */

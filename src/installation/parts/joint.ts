@@ -15,6 +15,7 @@ type Joint = z.output<typeof schema>;
 export const joint = {
   kind: 'joint',
   schema,
+  ends: 'none of its own: it lies between two others',
   terminals: () => [],
   touches: (part) => part.between.map((terminal, index) => ({ key: ['between', index], terminal })),
   plan(name, part) {

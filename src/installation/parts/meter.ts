@@ -15,6 +15,7 @@ type Meter = z.output<typeof schema>;
 export const meter = {
   kind: 'meter',
   schema,
+  ends: 'a.supply, a.load, b.supply, b.load',
   terminals: () => ['a.supply', 'a.load', 'b.supply', 'b.load'],
   mustJoin: () => ['a.supply', 'a.load', 'b.supply', 'b.load'],
   plan: (name, part) => ({

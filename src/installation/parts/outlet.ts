@@ -9,6 +9,7 @@ type Outlet = z.output<typeof schema>;
 export const outlet = {
   kind: 'outlet',
   schema,
+  ends: 'line, neutral, protective',
   terminals: () => ['line', 'neutral', 'protective'],
   plan: () => ({ branches: [] }),
 } satisfies PartKind<Outlet>;

@@ -21,6 +21,7 @@ const LIMBS: readonly Limb[] = ['right hand', 'left hand', 'feet'];
 export const person = {
   kind: 'person',
   schema,
+  ends: 'trunk; hands and feet touch those of others',
   terminals: () => ['trunk'],
   touches: (part) => reached(part).map(({ limb, touches }) => ({ key: [limb], terminal: touches })),
   plan(name, part) {

@@ -42,6 +42,7 @@ type Pipe = z.output<typeof schema>;
 export const pipe = {
   kind: 'pipe',
   schema,
+  ends: 'bond, tap',
   terminals: () => ['bond', 'tap'],
   plan(name, part) {
     const metal_ohm = along_ohm(part);

@@ -15,6 +15,7 @@ type ResidualDevice = z.output<typeof schema>;
 export const residualDevice = {
   kind: 'residual-device',
   schema,
+  ends: 'line.supply, line.load, neutral.supply, neutral.load',
   terminals: () => ['line.supply', 'line.load', 'neutral.supply', 'neutral.load'],
   mustJoin: () => ['line.supply', 'line.load', 'neutral.supply', 'neutral.load'],
   plan(name, part) {

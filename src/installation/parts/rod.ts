@@ -40,6 +40,7 @@ type Rod = z.output<typeof schema>;
 export const rod = {
   kind: 'rod',
   schema,
+  ends: 'top',
   terminals: () => ['top'],
   plan(name, part) {
     const branch = { name, from: `${name}.top`, to: 'earth', role: 'electrode', medium: 'soil' } as const;

@@ -9,6 +9,7 @@ type ServicePanel = z.output<typeof schema>;
 export const servicePanel = {
   kind: 'service-panel',
   schema,
+  ends: 'a, b, neutral bar, earth bar',
   terminals: () => ['a', 'b', 'neutral bar', 'earth bar'],
   plan: () => ({ branches: [] }),
 } satisfies PartKind<ServicePanel>;

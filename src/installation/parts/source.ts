@@ -21,6 +21,7 @@ export const source = {
   kind: 'source',
   schema,
   source: true,
+  ends: 'plus, minus',
   terminals: () => ['plus', 'minus'],
   mustJoin: () => ['plus', 'minus'],
   plan: (name, part) => ({
