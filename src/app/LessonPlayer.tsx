@@ -54,6 +54,12 @@ export function LessonPlayer({
     sheet.current?.scrollTo({ top: 0 });
     sheet.current?.querySelector<HTMLElement>('.step-title')?.focus({ preventScroll: true });
   }, [playing.progress.step]);
+  const tries = playing.progress.tried[String(playing.progress.step)]?.length ?? 0;
+  useEffect(() => {
+    // The answers stay above what came of one: on a low window the verdict would otherwise be out of sight.
+    if (state === 'refused' || state === 'repaired')
+      sheet.current?.querySelector('.verdict')?.scrollIntoView({ block: 'center' });
+  }, [state, tries]);
   useKeys(
     { ' ': () => !asks && store.send({ kind: store.get().playhead.running ? 'pause' : 'run' }), escape: onLeave },
     true,

@@ -48,7 +48,7 @@ export const DESK_WORDS = {
   'demo.answer.once': 'The breaker, at once',
   'demo.answer.later': 'The breaker, later',
   'demo.answer.nothing': 'Nothing',
-  'demo.no.way': 'Next to nothing comes home: no way leads there.',
+  'demo.no.way': 'Next to nothing of the fault current comes home: no way leads there.',
   'demo.clear': 'Clear hands',
   'demo.cover': 'Cover',
   'demo.uncover': 'Uncover',

@@ -121,7 +121,7 @@ export const INTERFACE_WORDS = {
   'stage.twin': 'The picture in words',
   'stage.table': 'Every value',
   'stage.hands': '{hands, plural, =0 {no hands} one {one hand} other {# hands}}',
-  'stage.keys': 'Space runs · U uncovers',
+  'stage.keys': '1 to 0 choose · Space runs · U covers and uncovers',
   'stage.ask': 'What happens?',
   'stage.tally.add': 'One more for “{answer}”',
   'stage.tally.less': 'One fewer for “{answer}”',
