@@ -155,7 +155,14 @@ function home(found: readonly Finding[], vocabulary: Vocabulary): readonly strin
   if (metal === undefined) return [say('why.divert', vocabulary)];
   if (metal >= MOSTLY) return [say(current.amperes >= LARGE_A ? 'why.metal' : 'why.poor', vocabulary, values)];
   const main = all(found, 'way-home').toSorted((one, other) => other.amperes - one.amperes)[0];
-  if (main?.way !== 'person') return [say('why.soil', vocabulary, values)];
+  if (main?.way !== 'person') {
+    const soil_A = all(found, 'way-home').reduce(
+      (sum, { way, amperes }) => (way === 'soil' || way === 'pipe' ? sum + amperes : sum),
+      0,
+    );
+    // With the neutral open much of the current only takes the place of what loads took: that part is not the soil's.
+    return [say('why.soil', vocabulary, { amperes: quantity(soil_A || current.amperes, 'A') })];
+  }
   return [say(main.stations.includes(EARTH) ? 'why.body.soil' : 'why.body', vocabulary, values)];
 }
 

@@ -18,6 +18,7 @@ export const DESK_WORDS = {
   'desk.key.u': 'cover, uncover numbers and outcome',
   'desk.key.c': 'show the list of conditions, or the question',
   'desk.key.n': 'to the next event',
+  'desk.key.f': 'whole screen, in Demonstrate',
   'desk.key.undo': 'undo the last change',
   'desk.key.arrows': 'in the picture: along the loop; on the strip: earlier, later',
   'desk.key.escape': 'close what is open; leave the full window',
