@@ -59,6 +59,7 @@ const app: ViteUserConfig = {
     outDir: '../dist/app',
     emptyOutDir: true,
     target: 'es2022',
+    cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     rolldownOptions: { treeshake: { moduleSideEffects: (id) => !pure.test(id) } },

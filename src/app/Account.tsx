@@ -1,5 +1,5 @@
-import { lazy, memo, Suspense, useState } from 'react';
-import { quantity, type StoryLine } from '../explain/index.ts';
+import { lazy, memo, Suspense, useState, type ReactNode } from 'react';
+import { quantity, type StoryLine, type WordKey } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useAccount, useAdvice } from './useAccount.ts';
 import { Ledger } from './Ledger.tsx';
@@ -43,7 +43,12 @@ export const Ways = memo(function Ways({ brief = false }: { readonly brief?: boo
         <>
           <Repairs />
           <Story story={story} />
-          <ChartsBelow />
+          <Below heading="chart.heading">
+            <Charts />
+          </Below>
+          <Below heading="stage.table">
+            <ValueTable />
+          </Below>
         </>
       )}
       <Cautions cautions={cautions} />
@@ -100,23 +105,20 @@ const Repairs = memo(function Repairs() {
   );
 });
 
-/** Charts, fetched when they are asked for. */
-function ChartsBelow() {
+/** Something more, fetched when it is asked for. */
+function Below({ heading, children }: { readonly heading: WordKey; readonly children: ReactNode }) {
   const say = useSay();
   const [open, setOpen] = useState(false);
   return (
     <details className="story" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{say('chart.heading')}</summary>
-      {open && (
-        <Suspense fallback={<p className="quiet">{say('app.loading')}</p>}>
-          <Charts />
-        </Suspense>
-      )}
+      <summary>{say(heading)}</summary>
+      {open && <Suspense fallback={<p className="quiet">{say('app.loading')}</p>}>{children}</Suspense>}
     </details>
   );
 }
 
 const Charts = lazy(async () => ({ default: (await import('./Charts.tsx')).Charts }));
+const ValueTable = lazy(async () => ({ default: (await import('./ValueTable.tsx')).ValueTable }));
 
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   const say = useSay();

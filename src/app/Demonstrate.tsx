@@ -46,7 +46,10 @@ export function Demonstrate({
       },
     ]),
   );
-  useKeys({ ...digits, c: () => setListed(!listed), escape: () => (listed ? setListed(false) : onLeave()) }, keys);
+  useKeys(
+    { ...digits, c: () => setListed(!listed), f: wholeScreen, escape: () => (listed ? setListed(false) : onLeave()) },
+    keys,
+  );
 
   return (
     <main className="demo">
@@ -102,4 +105,10 @@ export function Demonstrate({
       </div>
     </main>
   );
+}
+
+/** The browser may refuse, then the window stays as it is. */
+function wholeScreen(): void {
+  const change = document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();
+  change.catch(() => {});
 }

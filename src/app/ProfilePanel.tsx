@@ -61,6 +61,7 @@ export const ProfilePanel = memo(function ProfilePanel({ view }: { readonly view
             profile={profile}
             width={size.width}
             height={size.height}
+            font={size.font}
             place={place}
             outLabel={say('desk.out')}
             homeLabel={say('desk.home')}

@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import type { Conditions } from '../installation/index.ts';
 import type { Theme } from '../scene/index.ts';
 import { Explore } from './Explore.tsx';
@@ -34,6 +34,7 @@ export function Screen({
 }) {
   const say = useSay();
   useKeys({ '?': onHelp }, keys);
+  useOthersReady();
   if (mode === 'learn')
     return (
       <Suspense fallback={<main className="learn" aria-busy="true" />}>
@@ -61,8 +62,19 @@ export function Screen({
   );
 }
 
-const Learn = lazy(async () => ({ default: (await import('./Learn.tsx')).Learn }));
-const Demonstrate = lazy(async () => ({ default: (await import('./Demonstrate.tsx')).Demonstrate }));
+const learn = () => import('./Learn.tsx');
+const demonstrate = () => import('./Demonstrate.tsx');
+const Learn = lazy(async () => ({ default: (await learn()).Learn }));
+const Demonstrate = lazy(async () => ({ default: (await demonstrate()).Demonstrate }));
+const IDLE_ms = 4000;
+
+/** Fetches the other modes once everything asked for is there, so that a change of mode does not wait. */
+function useOthersReady(): void {
+  useEffect(() => {
+    const timer = setTimeout(() => void Promise.all([learn(), demonstrate()]).catch(() => {}), IDLE_ms);
+    return () => clearTimeout(timer);
+  }, []);
+}
 
 function DeskKeys({ on }: { readonly on: boolean }) {
   const store = useDeskStore();

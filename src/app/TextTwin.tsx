@@ -1,9 +1,8 @@
 import { memo } from 'react';
-import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useToldDepiction } from './useDepiction.ts';
-import { intervalAt } from './playhead.ts';
 import { useDesk, useSay } from './useDesk.ts';
+import { ValueTable } from './ValueTable.tsx';
 
 /** The picture in words and values, for a browser that cannot draw it and for a place that has no drawing. */
 export const TextTwin = memo(function TextTwin() {
@@ -27,64 +26,3 @@ export const TextTwin = memo(function TextTwin() {
     </div>
   );
 });
-
-/** Every branch with its current and every point with its volts, at the moment shown. */
-const ValueTable = memo(function ValueTable() {
-  const say = useSay();
-  const { network, branches } = useDesk((desk) => desk.place.build);
-  const interval = useDesk(({ told, playhead }) => told.intervals[intervalAt(told, playhead.time_s)]);
-  if (!interval) return null;
-  const { amperes, volts } = interval.solution;
-  return (
-    <div className="values">
-      <table>
-        <caption>{say('stage.table')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('table.part')}</th>
-            <th scope="col">{say('table.amperes')}</th>
-            <th scope="col">{say('table.degrees')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {branches.map(({ name }, index) => {
-            const [re, im] = [amperes.re[index] ?? 0, amperes.im[index] ?? 0];
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{quantity(Math.hypot(re, im), 'A')}</td>
-                <td>{degrees(re, im)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{say('table.node')}</th>
-            <th scope="col">{say('table.volts')}</th>
-            <th scope="col">{say('table.degrees')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {network.nodes.map((name, index) => {
-            const [re, im] = [volts.re[index] ?? 0, volts.im[index] ?? 0];
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{quantity(Math.hypot(re, im), 'V')}</td>
-                <td>{degrees(re, im)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </div>
-  );
-});
-
-function degrees(re: number, im: number): string {
-  if (Math.hypot(re, im) < 1e-9) return '–';
-  return `${Math.round((Math.atan2(im, re) * 180) / Math.PI)}°`.replace('-', '\u2212');
-}

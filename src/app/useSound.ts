@@ -20,7 +20,10 @@ export function useSound(on: boolean, depiction: Depiction): string {
     void import('../sound/index.ts').then(({ openSound }) => {
       if (gone) return;
       const opened = openSound();
-      opened.captions(({ text }) => {
+      let event = -Infinity;
+      opened.captions(({ kind, text }) => {
+        if (kind === 'hum' && performance.now() - event < SHOWN_ms) return; // what has just happened is said first
+        if (kind !== 'hum') event = performance.now();
         setCaption(text);
         clearTimeout(timer);
         timer = window.setTimeout(() => setCaption(''), SHOWN_ms);

@@ -6,6 +6,8 @@ interface ProfileChartProps {
   readonly profile: Profile;
   readonly width: number;
   readonly height: number;
+  /** Size of the words, px. */
+  readonly font: number;
   /** From the drawing's x to px from the left edge of the chart. */
   readonly place: (x: number) => number;
   /** Worded names of the two ways. */
@@ -18,10 +20,10 @@ interface ProfileChartProps {
 }
 
 const TOP = 20;
-const BOTTOM = 22;
-const GLYPH = 7; // px, wide on average
-const LINE = 17; // px
-const TICKS_APART = 22; // px
+const BOTTOM = 26;
+const GLYPH_em = 0.54; // wide, on average
+const LINE_em = 1.3;
+const TICKS_APART_em = 1.7;
 
 /** The potential staircase: volts of the way out above, of the way home below, over the same x as the drawing. The gap
  *  between them closes at the fault; where a line falls, volts are spent. */
@@ -29,6 +31,7 @@ export const ProfileChart = memo(function ProfileChart({
   profile,
   width,
   height,
+  font,
   place,
   outLabel,
   homeLabel,
@@ -45,9 +48,9 @@ export const ProfileChart = memo(function ProfileChart({
   const out = line(profile.out);
   const home = line(profile.home);
   const { touch } = profile;
-  const shown = spaced(profile.ticks, y);
+  const shown = spaced(profile.ticks, y, font);
   const says = touch === undefined ? [] : inLines(touch.label);
-  const fits = touch !== undefined && place(touch.x) + 12 + longest(says) * GLYPH < width;
+  const fits = touch !== undefined && place(touch.x) + 12 + longest(says) * GLYPH_em * font < width;
   const start = profile.out[0];
   const end = profile.home[profile.home.length - 1];
   return (
@@ -96,12 +99,12 @@ export const ProfileChart = memo(function ProfileChart({
         }),
       )}
       {start && (
-        <text className="profile-label" x={px(place(start.x) + 8)} y={px(y(start.volts) + 19)}>
+        <text className="profile-label" x={px(place(start.x) + 8)} y={px(y(start.volts) + 1.45 * font)}>
           {outLabel}
         </text>
       )}
       {end && (
-        <text className="profile-label profile-label-home" x={px(place(end.x) + 8)} y={px(y(end.volts) + 16)}>
+        <text className="profile-label profile-label-home" x={px(place(end.x) + 8)} y={px(y(end.volts) + 1.25 * font)}>
           {homeLabel}
         </text>
       )}
@@ -137,12 +140,12 @@ export const ProfileChart = memo(function ProfileChart({
 });
 
 /** Lines of the scale that do not crowd each other; zero is always one of them. */
-function spaced(ticks: Profile['ticks'], y: (volts: number) => number): Profile['ticks'] {
+function spaced(ticks: Profile['ticks'], y: (volts: number) => number, font: number): Profile['ticks'] {
   const zero = ticks.find(({ volts }) => volts === 0);
   const from = zero ?? ticks[0];
   const next = ticks.find((tick) => tick !== from);
   if (!from || !next) return ticks;
-  const every = Math.ceil(TICKS_APART / Math.max(1, Math.abs(y(next.volts) - y(from.volts))));
+  const every = Math.ceil((TICKS_APART_em * font) / Math.max(1, Math.abs(y(next.volts) - y(from.volts))));
   const start = ticks.indexOf(from);
   return ticks.filter((_, index) => (index - start) % every === 0);
 }

@@ -70,6 +70,7 @@ test('in the profile of a bolted fault the way out meets the way home, and a han
       profile={profile}
       width={880}
       height={120}
+      font={13}
       place={(x) => x * 0.55}
       outLabel="out"
       homeLabel="home"

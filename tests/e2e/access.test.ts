@@ -40,6 +40,8 @@ describe('without WebGL', () => {
         await page.getByText('The story, in order of time').click();
         await page.getByText('Charts').click();
         await page.locator('.log-chart').first().waitFor();
+        await page.getByText('Every value').click();
+        await page.locator('.values').waitFor();
       },
     ],
     ['the desk, covered', FAULT, (page) => page.keyboard.press('u')],

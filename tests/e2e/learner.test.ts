@@ -172,6 +172,15 @@ describe('at the desk', () => {
     await page.getByRole('button', { name: 'Play' }).waitFor(); // over: it can be played again
   });
 
+  test('what is to be heard is also to be read', async () => {
+    const page = await come({ path: '#bakery/line_touches_the_case=solid', still: false });
+    await drawn(page);
+    await page.getByRole('button', { name: 'Sound off' }).click();
+    await page.getByLabel('Slow motion').selectOption('100');
+    await page.getByRole('button', { name: 'Play' }).click();
+    await expect.poll(() => page.locator('.caption').innerText()).toMatch(/breaker snaps open/);
+  });
+
   test('the other vocabulary tells the same facts in its own words', async () => {
     const page = await come({ path: '#bakery/line_touches_the_case=solid' });
     const before = await readLedger(page);

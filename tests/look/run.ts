@@ -60,6 +60,7 @@ async function attempt({ name }: Screen, take: () => Promise<void>): Promise<voi
 
 async function picture(opened: Browser, screen: Screen, size: Size, manner: Manner): Promise<void> {
   const page = await arrive(opened, screen, size, manner);
+  await fetched(page);
   await page.clock.runFor(SETTLED_ms);
   const file = fileName(`${screen.name} ${size.width}x${size.height} ${manner.name}`);
   await page.screenshot({ path: folder + file, fullPage: size.width < 600 });
@@ -94,6 +95,15 @@ async function arrive(opened: Browser, screen: Screen, size: Size, manner: Manne
   await page.clock.pauseAt(new Date(Date.now() + 60_000));
   await screen.act?.(page);
   return page;
+}
+
+/** Lets what a screen fetches arrive, and the page's own clock go on so that it shows. */
+async function fetched(page: Page): Promise<void> {
+  for (let turn = 0; turn < 20; turn += 1) {
+    await page.waitForTimeout(100);
+    await page.clock.runFor(350);
+    if ((await page.locator('.stage-loading, [aria-busy=true]').count()) === 0) return;
+  }
 }
 
 function fileName(words: string): string {
