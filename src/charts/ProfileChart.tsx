@@ -121,7 +121,7 @@ export const ProfileChart = memo(function ProfileChart({
             <text
               key={line}
               x={px(place(touch.x) + (fits ? 12 : -12))}
-              y={px((y(touch.from_V) + y(touch.to_V)) / 2 + 5 + (row - (says.length - 1) / 2) * LINE)}
+              y={px((y(touch.from_V) + y(touch.to_V)) / 2 + 5 + (row - (says.length - 1) / 2) * LINE_em * font)}
               textAnchor={fits ? 'start' : 'end'}
             >
               {line}
