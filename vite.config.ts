@@ -104,6 +104,7 @@ const tests: ViteUserConfig = {
           include: ['tests/e2e/**/*.test.ts'],
           globalSetup: 'tests/e2e/setup.ts',
           fileParallelism: false,
+          expect: { poll: { timeout: 8000 } },
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -93,19 +93,25 @@ describe('without WebGL', () => {
     ['a broken link', '#castle', (page) => page.locator('.failure').waitFor()],
   ];
 
+  /** On a phone these are laid out anew; the others only grow narrower. */
+  const ANEW = ['the desk', 'a thing in the picture', 'the menu', 'Demonstrate', 'a prediction', 'an answer told'];
+
   describe.each([
     { dark: false, width: 1280, height: 720 },
     { dark: true, width: 1280, height: 720 },
     { dark: false, width: 390, height: 844 },
   ])('%o', (look) => {
-    test.each(SCREENS)('%s keeps WCAG 2.2 AA', async (_, path, arrive) => {
-      const { page, faults, close } = await visit(browser, { ...look, path });
-      await arrive(page);
-      if (path !== '#castle' && path !== '#lesson') await drawn(page);
-      expect(await wrong(page)).toEqual([]);
-      expect(faults).toEqual([]);
-      await close();
-    });
+    test.each(SCREENS.filter(([name]) => look.width > 900 || ANEW.includes(name)))(
+      '%s keeps WCAG 2.2 AA',
+      async (_, path, arrive) => {
+        const { page, faults, close } = await visit(browser, { ...look, path });
+        await arrive(page);
+        if (path !== '#castle' && path !== '#lesson') await drawn(page);
+        expect(await wrong(page)).toEqual([]);
+        expect(faults).toEqual([]);
+        await close();
+      },
+    );
   });
 
   test('the picture is drawn on a plain canvas', async () => {
