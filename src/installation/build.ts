@@ -3,6 +3,7 @@ import type { Network, Values } from '../electrics/index.ts';
 import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
 import type { Conditions } from './conditions.ts';
 import type { Installation } from './installation.ts';
+import type { ConductorMetal } from './plan.ts';
 import type { Medium, Role } from './role.ts';
 import type { TerminalName } from './terminal.ts';
 
@@ -15,6 +16,8 @@ export interface BranchInfo {
   readonly medium: Medium;
   /** The condition that owns this branch (fault, link, …), if one does. */
   readonly condition?: string;
+  /** Of a conductor by size: its metal and section. */
+  readonly metal?: ConductorMetal;
 }
 
 /** A breaker or residual device. */

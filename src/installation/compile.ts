@@ -48,9 +48,14 @@ export function compile(installation: Installation): Build {
   const tied = [...fixed, ...own];
   const laid = [...tied, ...lonelyLeakages(tied, terminals, node)];
 
-  const branches: readonly BranchInfo[] = laid.map(({ name, part, role, medium, condition }) =>
-    condition === undefined ? { name, part, role, medium } : { name, part, role, medium, condition },
-  );
+  const branches: readonly BranchInfo[] = laid.map(({ name, part, role, medium, condition, metal }) => ({
+    name,
+    part,
+    role,
+    medium,
+    ...(condition === undefined ? {} : { condition }),
+    ...(metal === undefined ? {} : { metal }),
+  }));
   const index = new Map(laid.map(({ name }, at) => [name, at]));
   const branch = (name: string): number => known(index.get(name), 'branch', name);
   const devices = [...plans].flatMap(([name, { device }]): DeviceInfo[] =>

@@ -1,6 +1,7 @@
 import { nearest } from './nearest.ts';
 
-/** A conductor by size and metal, as written on a drum: `12 AWG Cu`, `2 AWG Al`, `250 kcmil Cu`, `2.5 mm² Cu flexible`. */
+/** A conductor by size and metal, as written on a drum: `12 AWG Cu`, `2 AWG Al`, `250 kcmil Cu`, `2.5 mm² Cu flexible`,
+ *  `4 AWG Cu bare`. */
 export interface Conductor {
   readonly metal: 'Cu' | 'Al';
   /** AWG (`1/0` …) or kcmil as text, or mm² as text. */
@@ -9,6 +10,8 @@ export interface Conductor {
   readonly make: 'solid' | 'stranded' | 'flexible';
   /** Coated (NEC) or tinned (IEC) copper. */
   readonly tinned: boolean;
+  /** Without insulation: an overhead neutral, a buried electrode lead. */
+  readonly bare: boolean;
 }
 
 /** What the conductor lies in; decides a.c. resistance and reactance by NEC table 9. */
@@ -87,7 +90,7 @@ const IEC_60228: Readonly<Record<string, readonly number[]>> = {
 const IEC_REACTANCE_ohm_m = 0.08e-3;
 
 const WRITTEN =
-  /^(?<size>\d+\/0|\d+(?:\.\d+)?)\s*(?<unit>AWG|kcmil|mm²|mm2)\s+(?<metal>Cu|Al)(?:\s+(?<make>solid|stranded|flexible))?(?:\s+(?<tinned>tinned))?$/u;
+  /^(?<size>\d+\/0|\d+(?:\.\d+)?)\s*(?<unit>AWG|kcmil|mm²|mm2)\s+(?<metal>Cu|Al)(?:\s+(?<make>solid|stranded|flexible))?(?:\s+(?<tinned>tinned))?(?:\s+(?<bare>bare))?$/u;
 
 /** Reads `12 AWG Cu`, `2 AWG Al stranded`, `2.5 mm² Cu flexible tinned`; undefined where no table has it. */
 export function readConductor(text: string): Conductor | undefined {
@@ -102,6 +105,7 @@ export function readConductor(text: string): Conductor | undefined {
     system,
     make: groups.make === 'stranded' || groups.make === 'flexible' ? groups.make : 'solid',
     tinned: groups.tinned !== undefined,
+    bare: groups.bare !== undefined,
   };
   return tabulated(conductor) === undefined ? undefined : conductor;
 }
@@ -152,6 +156,14 @@ export function perMetre(
   const offset = (conductor.metal === 'Cu' ? 2 : 5) + { none: 0, pvc: 0, aluminium: 1, steel: 2 }[at.raceway];
   const tabulatedR = at.raceway === 'none' ? undefined : ac?.[offset];
   return { resistance_ohm_m: (tabulatedR === undefined ? dc : tabulatedR / KFT_m) * hot, reactance_ohm_m };
+}
+
+/** Section of the metal, mm²: as named, or by the gauge's own rule, d = 0.127 mm · 92^((36 − n) / 39) (ASTM B258, from memory). */
+export function conductorArea_mm2({ size, system }: Conductor): number {
+  if (system === 'mm²') return Number(size);
+  if (/^\d{3}$/.test(size)) return Number(size) * 0.506707;
+  const gauge = size.endsWith('/0') ? 1 - Number(size.slice(0, -2)) : Number(size);
+  return (Math.PI / 4) * (0.127 * 92 ** ((36 - gauge) / 39)) ** 2;
 }
 
 function tabulated({ metal, size, system, make, tinned }: Conductor): number | undefined {

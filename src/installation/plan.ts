@@ -24,6 +24,14 @@ export interface PlannedBranch {
   readonly reactance_ohm: number;
   readonly emf_V?: number;
   readonly angle_rad?: number;
+  /** What the conductor is made of, where a table says so: what its heat while a fault lasts depends on. */
+  readonly metal?: ConductorMetal;
+}
+
+/** The metal of a conductor and its section. */
+export interface ConductorMetal {
+  readonly of: 'Cu' | 'Al' | 'steel';
+  readonly area_mm2: number;
 }
 
 /** Branches that share a core: `resistance_ohm` and `reactance_ohm` are n×n, row by row, in the order of `branches`. */
@@ -31,6 +39,18 @@ export interface PlannedWinding {
   readonly branches: readonly string[];
   readonly resistance_ohm: readonly number[];
   readonly reactance_ohm: readonly number[];
+}
+
+/** Windings on one core of iron: volts go as the turns and turns times amperes add up to nothing; each branch keeps its own leakage. */
+export interface PlannedCore {
+  readonly branches: readonly string[];
+  readonly turns: readonly number[];
+}
+
+/** What a part supplies: `neutral` is the terminal its lines are counted from; a delta has none. */
+export interface PlannedSupply {
+  readonly phases: 1 | 2 | 3;
+  readonly neutral?: TerminalName;
 }
 
 /** A device whose `poles` open together; `residual` branches all count from supply to load. */
@@ -53,6 +73,8 @@ export interface PlannedPerson {
 export interface Plan {
   readonly branches: readonly PlannedBranch[];
   readonly winding?: PlannedWinding;
+  readonly cores?: readonly PlannedCore[];
+  readonly supply?: PlannedSupply;
   readonly device?: PlannedDevice;
   readonly person?: PlannedPerson;
   /** The branch that a running condition switches. */

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { soils } from '../earth/index.ts';
 
-// Limits keep every branch inside the solver's range; they are far outside anything built.
-const LARGEST_OHM = 1e10;
+/** Limits keep every branch inside the solver's range; they are far outside anything built. */
+export const LARGEST_OHM = 1e10;
 
 /** Name of a part, core or condition: it appears in words and pictures, so plain words only. */
 export const nameSchema = z
@@ -34,6 +34,13 @@ export const resistance_ohm = z
 
 /** A measured reactance at the installation's frequency, Ω; below zero for a capacitor. */
 export const reactance_ohm = z.number().min(-LARGEST_OHM).max(LARGEST_OHM);
+
+/** A capacitance of a metre of cable, nF/m. */
+export const capacitance_nF_m = z
+  .number()
+  .gt(0)
+  .max(1000)
+  .meta({ examples: [0.15] });
 
 /** A length, m. */
 export const length_m = z
