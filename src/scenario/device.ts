@@ -50,6 +50,17 @@ export function outlook(seen: SeenByDevice, memory: DeviceMemory, tolerance: Tol
   return isTimed(fresh) ? scaled(fresh, 1 - memory.share) : fresh;
 }
 
+/** When this device would open, from cold, at a current and, if it compares any, a residual current that stay, A. */
+export function coldOutlook(
+  info: DeviceInfo,
+  conditions: Conditions,
+  { amperes, residual_A }: Pick<SeenByDevice, 'amperes' | 'residual_A'>,
+): Operation {
+  const settings = info.settings(conditions);
+  const residual = info.residual === undefined || residual_A === undefined ? {} : { residual_A };
+  return outlook({ info, settings, amperes, ...residual }, COLD, 'middle');
+}
+
 /** What the device remembers after this time, s, at what it sees. */
 export function memoryAfter(
   seen: SeenByDevice,
