@@ -5,7 +5,6 @@ import { Outcome, Ways } from './Account.tsx';
 import { ConditionChoice, isSwitch } from './ConditionChoice.tsx';
 import { HopRail } from './HopRail.tsx';
 import { Picture, PictureToCome } from './lazyPicture.tsx';
-import { useHomeward } from './useAccount.ts';
 import { Tally } from './Tally.tsx';
 import { useDesk, useDeskStore, useSay, useVocabulary } from './useDesk.ts';
 import { useKeys } from './useKeys.ts';
@@ -31,7 +30,6 @@ export function Demonstrate({
   const conditions = useDesk((desk) => desk.conditions);
   const covered = useDesk((desk) => desk.covered);
   const [listed, setListed] = useState(false);
-  const homeward = useHomeward();
   const matter = whatIsTheMatter(installation, conditions, vocabulary);
   const all = Object.entries(installation.conditions);
   const switches = all.filter(([, condition]) => isSwitch(condition)).slice(0, DIGITS.length);
@@ -58,7 +56,7 @@ export function Demonstrate({
           <Picture theme={theme} sound={sound} profile={false} bold />
         </Suspense>
         <section className="sheet demo-rail">
-          <HopRail way={homeward} />
+          <HopRail keys={keys} />
         </section>
       </div>
       <div className="demo-right" id="account">

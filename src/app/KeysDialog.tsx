@@ -13,6 +13,7 @@ const KEYS = [
   ['F', 'desk.key.f'],
   ['Ctrl Z', 'desk.key.undo'],
   ['← →', 'desk.key.arrows'],
+  ['PgUp PgDn', 'keys.hops'],
   ['Esc', 'desk.key.escape'],
   ['?', 'desk.key.help'],
 ] as const;

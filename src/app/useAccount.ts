@@ -13,14 +13,22 @@ export function useAccount(): Account {
   return useMemo(() => account(timeline, vocabulary, before ? 0 : telling(timeline)), [timeline, vocabulary, before]);
 }
 
+/** The biggest way home, and of what current it is. */
+export interface Homeward {
+  readonly way: WayHome;
+  readonly of: 'fault' | 'load';
+}
+
 /** The biggest way home of the fault; where no insulation has failed, of the working current. Undefined if nothing comes home. */
-export function useHomeward(): WayHome | undefined {
+export function useHomeward(): Homeward | undefined {
   const timeline = useDesk((desk) => desk.told);
   const vocabulary = useVocabulary();
   return useMemo(() => {
     const { ledger } = account(timeline, vocabulary);
     const failed = timeline.intervals.some(({ because }) => because.kind === 'fault-strikes');
-    return failed && ledger?.of !== 'fault' ? undefined : ledger?.ways[0];
+    const way = ledger?.ways[0];
+    if (!ledger || !way || (failed && ledger.of !== 'fault')) return undefined;
+    return { way, of: ledger.of };
   }, [timeline, vocabulary]);
 }
 

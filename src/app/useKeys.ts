@@ -21,6 +21,7 @@ export function useKeys(keys: Keys, on: boolean): void {
       const control = event.ctrlKey || event.metaKey;
       const deed = latest.current[`${control ? 'ctrl+' : ''}${event.key.toLowerCase()}`];
       if (!deed) return;
+      if (event.key.startsWith('Arrow') && target?.matches('input')) return;
       if (event.key === ' ' && target?.matches('button:focus-visible, summary:focus-visible, input:focus-visible'))
         return;
       event.preventDefault();

@@ -114,3 +114,25 @@ test('nothing on the projector is smaller than 22 px', async () => {
   })`);
   expect(small).toEqual([]);
 });
+
+test('the way home is walked from the keyboard, station by station, uncovered and covered', async () => {
+  const page = await demonstrate();
+  await page.keyboard.press('1');
+  const here = page.locator('.hop-rail [aria-current=step]');
+  const walkedTo = (station: string) => expect.poll(() => here.innerText()).toContain(station);
+  await walkedTo('case');
+  await page.keyboard.press('ArrowRight');
+  await walkedTo('cord');
+  await page.keyboard.press('PageDown');
+  await page.keyboard.press('ArrowRight');
+  await walkedTo('third wire');
+  expect(await page.locator('.hop-rail .passed').count()).toBe(4);
+  await expect.poll(() => page.locator('.selected-way polyline').count()).toBeGreaterThan(1);
+  await page.keyboard.press('u');
+  await walkedTo('third wire');
+  expect(await page.locator('.hop-rail li').nth(4).innerText()).toContain('?');
+  await page.keyboard.press('ArrowRight');
+  await walkedTo('service panel');
+  await page.keyboard.press('PageUp');
+  await walkedTo('third wire');
+});
