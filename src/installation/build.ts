@@ -5,6 +5,7 @@ import type { Conditions } from './conditions.ts';
 import type { Installation } from './installation.ts';
 import type { ConductorMetal } from './plan.ts';
 import type { Medium, Role } from './role.ts';
+import type { SupplyInfo } from './supplies.ts';
 import type { TerminalName } from './terminal.ts';
 
 /** The real thing behind a branch of the network; parallel to `network.branches`.
@@ -51,6 +52,12 @@ export interface Build {
   readonly branches: readonly BranchInfo[];
   /** Winding and source branches. */
   readonly sources: readonly number[];
+  /** Sources that fold back, and the most each gives, A. */
+  readonly limits: readonly { readonly branch: number; readonly limit_A: number }[];
+  /** Multiples of the frequency, above the first, at which anything flows; ascending. */
+  readonly harmonics: readonly number[];
+  /** In the order of the file. */
+  readonly supplies: readonly SupplyInfo[];
   readonly devices: readonly DeviceInfo[];
   readonly people: readonly PersonInfo[];
   /** Branches from metal into the soil. */
@@ -66,6 +73,12 @@ export interface Build {
   /** Values of every branch.
    *  @param open names of devices whose contacts are open now
    *  @param limb_ohm resistances put back for limbs, by branch index; a limb without one is 10 GΩ (not in touch)
+   *  @param order 1 unless said; at a harmonic no EMF drives, and reactances are those of its frequency
    *  @throws RangeError naming an unknown condition or option */
-  values(conditions: Conditions, open: ReadonlySet<string>, limb_ohm?: ReadonlyMap<number, number>): Values;
+  values(
+    conditions: Conditions,
+    open: ReadonlySet<string>,
+    limb_ohm?: ReadonlyMap<number, number>,
+    order?: number,
+  ): Values;
 }

@@ -1,15 +1,17 @@
 import type { Branch, Network, Winding } from '../electrics/index.ts';
 import type { BranchInfo, Build, DeviceInfo } from './build.ts';
 import { actionOf, type Action, type Joins } from './effects.ts';
+import { currentSourcesOf } from './currentSources.ts';
 import { deviceInfo } from './device.ts';
 import type { Installation } from './installation.ts';
 import { joinRole } from './joinRole.ts';
-import { partKind } from './parts/index.ts';
+import { partKind, type Part } from './parts/index.ts';
 import { personInfo } from './personInfo.ts';
 import { pieces } from './pieces.ts';
 import { GAP_OHM, leakage, type Plan } from './plan.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
 import { EARTH, partOf } from './terminal.ts';
+import { suppliesOf } from './supplies.ts';
 import { known, phasorsOf, valuesOf, type Laid } from './values.ts';
 
 /** Compiles an installation once. Conditions only change values, so a toggle is `values` and a solve.
@@ -62,19 +64,34 @@ export function compile(installation: Installation): Build {
     device === undefined ? [] : [deviceInfo(name, device, installation, branch)],
   );
   const windings = [...plans.values()].flatMap(({ winding }) => (winding === undefined ? [] : [winding]));
+  const cores = [...plans.values()].flatMap(({ cores: own = [] }) => own);
 
   const network: Network = {
     nodes: terminals,
     branches: laid.map(({ name, from, to }): Branch => ({ name, from: node(from), to: node(to) })),
     windings: windings.map((winding): Winding => ({ branches: winding.branches.map(branch) })),
+    ...(cores.length === 0 ? {} : { cores: cores.map((core) => ({ ...core, branches: core.branches.map(branch) })) }),
   };
-  const coupling = windings.map(({ resistance_ohm, reactance_ohm }) => phasorsOf(resistance_ohm, reactance_ohm));
+  const coupling = windings.map(({ resistance_ohm, reactance_ohm }) => ({
+    re: Float64Array.from(resistance_ohm),
+    im: Float64Array.from(reactance_ohm),
+  }));
+
+  const currentSources = currentSourcesOf(laid, node, phasorsOf(laid));
 
   return {
     installation,
     network,
     branches,
     sources: indexesWhere(laid, ({ role }) => role === 'winding'),
+    limits: laid.flatMap(({ limit_A }, at) => (limit_A === undefined ? [] : [{ branch: at, limit_A }])),
+    supplies: suppliesOf(
+      [...plans].flatMap(([part, { supply }]) => (supply === undefined ? [] : [{ part, ...supply }])),
+      fixed,
+      parts.flatMap(([name, part]) => casesOf(name, part)),
+      terminals,
+      node,
+    ),
     devices,
     people: [...plans].flatMap(([name, { person }]) =>
       person === undefined ? [] : [personInfo(name, person, installation, branch, node)],
@@ -84,8 +101,17 @@ export function compile(installation: Installation): Build {
     unearthed: unearthedSources(tied, terminals, node),
     branch,
     node,
-    values: valuesOf(laid, coupling, actions, devices, installation, branch),
+    harmonics: currentSources.harmonics,
+    values: valuesOf(laid, coupling, actions, devices, installation, branch, currentSources),
   };
+}
+
+function casesOf(
+  name: string,
+  part: Part,
+): readonly { readonly terminal: string; readonly fedBy: readonly string[] }[] {
+  if (part.kind !== 'appliance' || part.case !== 'metal') return [];
+  return [{ terminal: `${name}.case`, fedBy: part.supply.map((end) => `${name}.${end}`) }];
 }
 
 function joinBranches(installation: Installation): readonly Laid[] {

@@ -24,8 +24,12 @@ export interface PlannedBranch {
   readonly reactance_ohm: number;
   readonly emf_V?: number;
   readonly angle_rad?: number;
+  /** Of a source that folds back: it never gives more than this. */
+  readonly limit_A?: number;
   /** What the conductor is made of, where a table says so: what its heat while a fault lasts depends on. */
   readonly metal?: ConductorMetal;
+  /** A source of current beside the impedance, from → to: A r.m.s. at each order of the frequency. */
+  readonly injection?: readonly { readonly order: number; readonly current_A: number; readonly angle_rad: number }[];
 }
 
 /** The metal of a conductor and its section. */
@@ -47,10 +51,11 @@ export interface PlannedCore {
   readonly turns: readonly number[];
 }
 
-/** What a part supplies: `neutral` is the terminal its lines are counted from; a delta has none. */
+/** What a part supplies: its lines with their no-load volts to the neutral, or to the middle of a delta, which has none. */
 export interface PlannedSupply {
   readonly phases: 1 | 2 | 3;
   readonly neutral?: TerminalName;
+  readonly lines: readonly { readonly terminal: TerminalName; readonly emf_V: number; readonly angle_rad: number }[];
 }
 
 /** A device whose `poles` open together; `residual` branches all count from supply to load. */

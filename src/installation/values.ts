@@ -1,6 +1,7 @@
 import type { Phasors, Values } from '../electrics/index.ts';
 import type { Build, DeviceInfo } from './build.ts';
 import type { Conditions } from './conditions.ts';
+import type { CurrentSources } from './currentSources.ts';
 import type { Action } from './effects.ts';
 import type { Installation } from './installation.ts';
 import { AWAY_OHM, GAP_OHM, LEAST_OHM, type PlannedBranch } from './plan.ts';
@@ -32,11 +33,9 @@ export function valuesOf(
   devices: readonly DeviceInfo[],
   installation: Installation,
   branch: (name: string) => number,
+  { currents }: CurrentSources,
 ): Build['values'] {
-  const base = phasorsOf(
-    laid.map(({ resistance_ohm }) => resistance_ohm),
-    laid.map(({ reactance_ohm }) => reactance_ohm),
-  );
+  const base = phasorsOf(laid);
   const emf: Phasors = {
     re: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.cos(angle_rad)),
     im: Float64Array.from(laid, ({ emf_V = 0, angle_rad = 0 }) => emf_V * Math.sin(angle_rad)),
@@ -58,7 +57,9 @@ export function valuesOf(
   );
   const poles = new Map(devices.map((device) => [device.name, device.poles]));
 
-  return (conditions: Conditions, open, limb_ohm): Values => {
+  const none: Phasors = { re: new Float64Array(laid.length), im: new Float64Array(laid.length) };
+
+  return (conditions: Conditions, open, limb_ohm, order = 1): Values => {
     for (const name in conditions) known(switches.get(name), 'condition', name);
     const chosen: Indexed[] = [];
     for (const [name, { first, effects }] of switches) {
@@ -78,15 +79,27 @@ export function valuesOf(
     for (const { opens } of chosen) opens.forEach(cut);
     for (const device of open) known(poles.get(device), 'device', device).forEach(cut);
     if (limb_ohm !== undefined) for (const [at, ohm] of limb_ohm) re[at] = Math.min(Math.max(ohm, LEAST_OHM), AWAY_OHM);
-    return { impedance: { re, im }, emf, coupling };
+    const injection = currents({ re, im }, order, new Set(chosen.flatMap(({ opens }) => opens)));
+    return {
+      impedance: order === 1 ? { re, im } : { re, im: atOrder(im, order) },
+      emf: order === 1 ? emf : none,
+      coupling: order === 1 ? coupling : coupling.map((own) => ({ re: own.re, im: atOrder(own.im, order) })),
+      ...(injection === undefined ? {} : { injection }),
+    };
   };
 }
 
-/** Impedances as phasors; no resistance below what the solver calls a conductor. */
-export function phasorsOf(resistance_ohm: readonly number[], reactance_ohm: readonly number[]): Phasors {
+/** Reactances at a multiple of the frequency: of an inductance as many times larger, of a capacitance smaller. Resistances
+ *  are left as they are, though in thick conductors they grow a little. */
+function atOrder(reactance_ohm: Float64Array, order: number): Float64Array {
+  return reactance_ohm.map((ohm) => (ohm < 0 ? ohm / order : ohm * order));
+}
+
+/** Impedances as built, as phasors; no resistance below what the solver calls a conductor. */
+export function phasorsOf(laid: readonly Laid[]): Phasors {
   return {
-    re: Float64Array.from(resistance_ohm, (ohm) => Math.max(ohm, LEAST_OHM)),
-    im: Float64Array.from(reactance_ohm),
+    re: Float64Array.from(laid, ({ resistance_ohm }) => Math.max(resistance_ohm, LEAST_OHM)),
+    im: Float64Array.from(laid, ({ reactance_ohm }) => reactance_ohm),
   };
 }
 

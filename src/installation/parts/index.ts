@@ -3,31 +3,57 @@ import type { PartKind } from '../plan.ts';
 import { appliance } from './appliance.ts';
 import { breaker } from './breaker.ts';
 import { cable } from './cable.ts';
+import { capacitance } from './capacitance.ts';
 import { centreTappedTransformer } from './centreTappedTransformer.ts';
+import { coupledWindings } from './coupledWindings.ts';
 import { fitting } from './fitting.ts';
+import { fixedBody } from './fixedBody.ts';
 import { floor } from './floor.ts';
+import { generator } from './generator.ts';
+import { harmonicSource } from './harmonicSource.ts';
+import { idealTransformer } from './idealTransformer.ts';
 import { impedance } from './impedance.ts';
+import { inverter } from './inverter.ts';
 import { joint } from './joint.ts';
 import { meter } from './meter.ts';
 import { outlet } from './outlet.ts';
+import { panel } from './panel.ts';
 import { person } from './person.ts';
 import { pipe } from './pipe.ts';
 import { residualDevice } from './residualDevice.ts';
 import { rod } from './rod.ts';
 import { servicePanel } from './servicePanel.ts';
 import { source } from './source.ts';
+import { structuralSteel } from './structuralSteel.ts';
+import { plainSwitch } from './switch.ts';
+import { threePhaseTransformer } from './threePhaseTransformer.ts';
+import { transferSwitch } from './transferSwitch.ts';
+
+export { transferContacts } from './transferSwitch.ts';
 
 /** Every kind of part there is: a new kind is its file and a line here. */
 const partKinds = [
   centreTappedTransformer,
+  threePhaseTransformer,
+  generator,
+  inverter,
   source,
   impedance,
+  capacitance,
+  plainSwitch,
+  coupledWindings,
+  idealTransformer,
+  harmonicSource,
+  fixedBody,
   cable,
   rod,
   pipe,
+  structuralSteel,
   breaker,
   residualDevice,
   servicePanel,
+  panel,
+  transferSwitch,
   meter,
   outlet,
   appliance,
