@@ -1,15 +1,18 @@
 import type { BreakerCurve } from './breakerCurve.ts';
 import { iec60898Curve } from './iec60898.ts';
 import { assertMagnitude, type Operation, type Tolerance } from './operation.ts';
+import type { ResidualSettings } from './residualDevice.ts';
 import { heatAfter, openingTime_s } from './thermalImage.ts';
 import { ul489Curve } from './ul489.ts';
 
-/** A thermal–magnetic breaker as bought; the magnetic band may be overridden in multiples of the rating. */
+/** A thermal–magnetic breaker as bought; the magnetic band may be overridden in multiples of the rating. With `residual` it
+ *  holds a residual device too (an RCBO, a breaker with GFCI, most arc-fault breakers). */
 export interface BreakerSettings {
   readonly family: 'ul489' | 'iec60898-b' | 'iec60898-c' | 'iec60898-d';
   readonly rating_A: number;
   readonly magneticFrom?: number;
   readonly magneticTo?: number;
+  readonly residual?: ResidualSettings;
 }
 
 /** What the breaker's bimetal remembers: heat in (I / rating)²; 0 cold, p² after a long time at p times the rating. */
@@ -17,28 +20,33 @@ export interface ThermalState {
   readonly heat: number;
 }
 
-/** When this breaker opens at this steady current (r.m.s. A), s from now.
+/** When the thermal and magnetic parts of this breaker open it at this steady current (r.m.s. A), s from now.
  *  The band is that of a fast and of a slow device with the same heat as this one. The magnetic part acts above `magneticFrom`
  *  (fast), at the geometric mean of the band (middle) or at `magneticTo` (slow); between the two ends it is not certain.
+ *  @param peakFactor κ of the first peak: a fast magnetic part answers to a peak κ times that of the steady wave
  *  @throws RangeError for a rating, band or current that is no such thing */
 export function breakerOperation(
   settings: BreakerSettings,
   state: ThermalState,
   amperes: number,
   tolerance: Tolerance = 'middle',
+  peakFactor = 1,
 ): Operation {
   const curve = curveOf(settings);
   assertMagnitude('The current through a breaker', amperes);
   const multiple = amperes / settings.rating_A;
-  const at_s = time_s(curve, state.heat, multiple, tolerance);
-  const earliest_s = time_s(curve, state.heat, multiple, 'fast');
-  const latest_s = time_s(curve, state.heat, multiple, 'slow');
-  const magneticOnlyInSome = actsMagnetically(curve, multiple, 'fast') !== actsMagnetically(curve, multiple, 'slow');
+  const magnetic = (which: Tolerance): boolean =>
+    actsMagnetically(curve, which === 'fast' ? multiple * peakFactor : multiple, which);
+  const time = (which: Tolerance): number => time_s(curve, state.heat, multiple, which, magnetic(which));
+  const at_s = time(tolerance);
+  const earliest_s = time('fast');
+  const latest_s = time('slow');
+  const magneticOnlyInSome = magnetic('fast') !== magnetic('slow');
   return {
     at_s,
     earliest_s,
     latest_s,
-    region: at_s === Infinity ? 'none' : actsMagnetically(curve, multiple, tolerance) ? 'magnetic' : 'thermal',
+    region: at_s === Infinity ? 'none' : magnetic(tolerance) ? 'magnetic' : 'thermal',
     certain: !magneticOnlyInSome && (earliest_s === Infinity) === (latest_s === Infinity),
     multiple,
   };
@@ -57,16 +65,6 @@ export function breakerAfter(
   assertMagnitude('The current through a breaker', amperes);
   if (!(time_s >= 0)) throw new RangeError(`The time at this current is ${time_s} s: write zero or more`);
   return { heat: heatAfter(curve.images[tolerance], state.heat, amperes / settings.rating_A, time_s) };
-}
-
-/** Earliest and latest opening from cold at this multiple of the rating, s: the two edges of the time–current band. */
-export function breakerBand(
-  settings: BreakerSettings,
-  multiple: number,
-): { readonly earliest_s: number; readonly latest_s: number } {
-  const curve = curveOf(settings);
-  assertMagnitude('The multiple of the rating', multiple);
-  return { earliest_s: time_s(curve, 0, multiple, 'fast'), latest_s: time_s(curve, 0, multiple, 'slow') };
 }
 
 function curveOf(settings: BreakerSettings): BreakerCurve {
@@ -116,8 +114,13 @@ function actsMagnetically(curve: BreakerCurve, multiple: number, tolerance: Tole
 }
 
 /** Whichever part is first; the contacts take their opening time in either case. */
-function time_s(curve: BreakerCurve, heat: number, multiple: number, tolerance: Tolerance): number {
+function time_s(
+  curve: BreakerCurve,
+  heat: number,
+  multiple: number,
+  tolerance: Tolerance,
+  magnetically: boolean,
+): number {
   const opening_s = curve.opening_s[tolerance];
-  if (actsMagnetically(curve, multiple, tolerance)) return opening_s;
-  return Math.max(openingTime_s(curve.images[tolerance], heat, multiple), opening_s);
+  return magnetically ? opening_s : Math.max(openingTime_s(curve.images[tolerance], heat, multiple), opening_s);
 }

@@ -1,54 +1,62 @@
-import { assertMagnitude, type Operation, type Tolerance } from './operation.ts';
-import { ul943ClassA, ul943Longest_s } from './ul943.ts';
+import { bandOperation, type Band } from './band.ts';
+import { iec61008Band, type Iec61008Settings } from './iec61008.ts';
+import { assertMagnitude, firstOf, type Operation, type Seen, type Tolerance } from './operation.ts';
+import { ul943GroundedNeutral, ul943Residual } from './ul943.ts';
+
+/** Ground-fault protection of equipment, such as of heating cable: not for people. */
+export interface EquipmentSettings {
+  readonly family: 'equipment';
+  readonly residual_A: number;
+}
 
 /** A residual-current device as bought. */
-export interface ResidualSettings {
-  readonly family: 'ul943-class-a';
-}
+export type ResidualSettings = { readonly family: 'ul943-class-a' } | Iec61008Settings | EquipmentSettings;
 
 /** When this device opens at this steady residual current (r.m.s. A), s from now.
- *  Threshold 4, 5 or 6 mA (fast, middle, slow). A slow device takes the longest time the curve allows, a fast one the time at the
- *  end of the curve (25 ms) at any current (common practice, no source), a middle one the geometric mean of the two.
- *  @throws RangeError for a current that is no such thing */
+ *  @throws RangeError for a current or rating that is no such thing */
 export function residualOperation(
-  _settings: ResidualSettings,
+  settings: ResidualSettings,
   residual_A: number,
   tolerance: Tolerance = 'middle',
+  more: Omit<Seen, 'amperes' | 'residual_A'> = {},
 ): Operation {
   assertMagnitude('The residual current', residual_A);
-  const at_s = time_s(residual_A, tolerance);
-  return {
-    at_s,
-    earliest_s: time_s(residual_A, 'fast'),
-    latest_s: time_s(residual_A, 'slow'),
-    region: at_s === Infinity ? 'none' : 'residual',
-    certain: residual_A < ul943ClassA.from_A || residual_A >= ul943ClassA.to_A,
-    multiple: residual_A / threshold_A(tolerance),
-  };
+  const seen = { ...more, amperes: 0, residual_A };
+  return firstOf(residualBands(settings, seen).map((band) => bandOperation(band, seen, tolerance)));
 }
 
-function threshold_A(tolerance: Tolerance): number {
-  const { from_A, to_A } = ul943ClassA;
-  switch (tolerance) {
-    case 'fast':
-      return from_A;
-    case 'middle':
-      return (from_A + to_A) / 2;
-    case 'slow':
-      return to_A;
+/** From this residual current on a device must act, A: IΔn, or 6 mA of class A. */
+export function mustActFrom_A(settings: ResidualSettings): number {
+  return settings.family === 'ul943-class-a' ? (ul943Residual.slow?.points[0]?.[0] ?? NaN) : settings.residual_A;
+}
+
+/** The elements of a residual device, for what it sees. */
+export function residualBands(settings: ResidualSettings, seen: Seen): readonly Band[] {
+  switch (settings.family) {
+    case 'ul943-class-a':
+      return [ul943Residual, ul943GroundedNeutral];
+    case 'iec61008':
+      assertRated(settings.residual_A);
+      return [iec61008Band(settings, seen)];
+    case 'equipment':
+      assertRated(settings.residual_A);
+      return [equipmentBand(settings.residual_A)];
   }
 }
 
-function time_s(residual_A: number, tolerance: Tolerance): number {
-  if (residual_A < threshold_A(tolerance)) return Infinity;
-  const shortest_s = ul943Longest_s(ul943ClassA.end_A);
-  const longest_s = ul943Longest_s(residual_A);
-  switch (tolerance) {
-    case 'fast':
-      return shortest_s;
-    case 'middle':
-      return Math.sqrt(shortest_s * longest_s);
-    case 'slow':
-      return longest_s;
+/** Acts between half and the whole of its setting within 0.1 s, a fast one within half a cycle: common practice, no source
+ *  (NEC 426.28 and 427.22 only ask for such a device). */
+function equipmentBand(residual_A: number): Band {
+  return {
+    acts: 'residual',
+    feels: 'residual',
+    fast: { points: [[0.5 * residual_A * (1 + 1e-9), 1 / 120]], beyond: 'flat' },
+    slow: { points: [[residual_A, 0.1]], beyond: 'flat' },
+  };
+}
+
+function assertRated(residual_A: number): void {
+  if (!(residual_A > 0 && residual_A < Infinity)) {
+    throw new RangeError(`A residual device is rated ${residual_A} A: write a finite residual current above zero`);
   }
 }
