@@ -1,7 +1,7 @@
 import { useMemo, useRef } from 'react';
 import { BreakerChart, sampleBand, ZoneChart, type LogAxis } from '../charts/index.ts';
 import { figure, label, name, quantity, say as sayIn, type Vocabulary } from '../explain/index.ts';
-import type { BreakerSettings } from '../protection/index.ts';
+import type { OvercurrentSettings } from '../protection/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import { useDesk, useSay, useVocabulary } from './useDesk.ts';
 import { useSize } from './useSize.ts';
@@ -111,7 +111,7 @@ function BreakerTable({ breaker }: { readonly breaker: Breaker }) {
 
 interface Breaker {
   readonly device: string;
-  readonly settings: BreakerSettings;
+  readonly settings: OvercurrentSettings;
   readonly point: { readonly multiple: number; readonly at_s: number };
 }
 

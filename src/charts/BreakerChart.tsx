@@ -1,5 +1,5 @@
 import { area } from 'd3-shape';
-import { breakerBand, type BreakerSettings } from '../protection/index.ts';
+import { overcurrentBand, type OvercurrentSettings } from '../protection/index.ts';
 import { LogChart, type LogAxis } from './LogChart.tsx';
 
 const SAMPLES = 240;
@@ -14,7 +14,7 @@ export function BreakerChart({
   up,
   width,
 }: {
-  readonly settings: BreakerSettings;
+  readonly settings: OvercurrentSettings;
   /** Multiple of the rating, and when it opens, s; Infinity for never. */
   readonly point: { readonly multiple: number; readonly at_s: number };
   readonly title: string;
@@ -56,12 +56,12 @@ export function BreakerChart({
 
 /** The band at evenly spread multiples of the rating. */
 export function sampleBand(
-  settings: BreakerSettings,
+  settings: OvercurrentSettings,
   least: number,
   most: number,
 ): readonly { readonly multiple: number; readonly earliest_s: number; readonly latest_s: number }[] {
   return Array.from({ length: SAMPLES + 1 }, (_, index) => {
     const multiple = least * (most / least) ** (index / SAMPLES);
-    return { multiple, ...breakerBand(settings, multiple) };
+    return { multiple, ...overcurrentBand(settings, multiple) };
   });
 }

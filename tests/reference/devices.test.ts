@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { breakerAfter, breakerBand, breakerOperation, residualOperation } from '../../src/protection/index.ts';
+import { breakerAfter, overcurrentBand, breakerOperation, residualOperation } from '../../src/protection/index.ts';
 import type { BreakerSettings, Tolerance } from '../../src/protection/index.ts';
 import { openingTime_s } from '../../src/protection/thermalImage.ts';
 import { ul943Longest_s } from '../../src/protection/ul943.ts';
@@ -53,7 +53,7 @@ test.each(ul489)(
 test.each(ul489)(
   'the slowest UL 489 breaker of %d A uses all but a hundredth of its hour at 135 %%',
   (rating_A, at135) => {
-    const { latest_s } = breakerBand({ family: 'ul489', rating_A }, 1.35);
+    const { latest_s } = overcurrentBand({ family: 'ul489', rating_A }, 1.35);
     expect(latest_s / at135).toBeCloseTo(0.99, 6);
   },
 );
@@ -142,13 +142,13 @@ test('the slowest miniature breakers use all but a hundredth of their minute, th
       [40, 120],
       [80, 120],
     ] as const) {
-      const { earliest_s, latest_s } = breakerBand({ family, rating_A }, 2.55);
+      const { earliest_s, latest_s } = overcurrentBand({ family, rating_A }, 2.55);
       expect(latest_s / longest_s).toBeCloseTo(0.99, 6);
       expect(earliest_s).toBeCloseTo(1.01, 6);
     }
   }
   // D must also stay shut for 0.1 s at 10 times, which asks for more than the second at 2.55.
-  expect(breakerBand({ family: 'iec60898-d', rating_A: 16 }, 10).earliest_s).toBeCloseTo(0.101, 6);
+  expect(overcurrentBand({ family: 'iec60898-d', rating_A: 16 }, 10).earliest_s).toBeCloseTo(0.101, 6);
 });
 
 test.each(miniature)(
@@ -162,7 +162,7 @@ test.each(miniature)(
 // Common practice, no source: a fast device just holds what it must and takes a tenth of the longest time allowed at 200 %.
 test('the fast edges hold 1.05 (UL 489) and 1.14 (IEC 60898-1), and a fast 20 A breaker opens at 40 A in about 12 s', () => {
   const edge = (family: BreakerSettings['family'], multiple: number): number =>
-    breakerBand({ family, rating_A: 20 }, multiple).earliest_s;
+    overcurrentBand({ family, rating_A: 20 }, multiple).earliest_s;
   expect([edge('ul489', 1.05), edge('iec60898-b', 1.14)]).toEqual([Infinity, Infinity]);
   expect([edge('ul489', 1.051), edge('iec60898-b', 1.141)].every(Number.isFinite)).toBe(true);
   expect(edge('ul489', 2)).toBeCloseTo(12.12, 6);
