@@ -9,7 +9,9 @@ const CONVERSIONS: Readonly<Record<string, Readonly<Record<string, number>>>> = 
   ohm: { mohm: 0.001, kohm: 1000, Mohm: 1e6 },
   W: { kW: 1000, hp: 745.7 },
   VA: { kVA: 1000, MVA: 1e6 },
-  A: { mA: 0.001, kA: 1000 },
+  A: { mA: 0.001, uA: 1e-6, kA: 1000 },
+  F: { mF: 1e-3, uF: 1e-6, µF: 1e-6, nF: 1e-9, pF: 1e-12 },
+  nF: { pF: 0.001, uF: 1000, µF: 1000 },
   V: { mV: 0.001, kV: 1000 },
 };
 
