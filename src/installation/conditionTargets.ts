@@ -40,6 +40,8 @@ export function targetDiagnostics(name: string, condition: Condition, survey: Su
       return checkPart(condition.device, ['residual-device'], [...path, 'device'], survey);
     case 'running':
       return checkPart(condition.appliance, ['appliance', 'impedance'], [...path, 'appliance'], survey);
+    case 'transfer':
+      return checkPart(condition.switch, ['transfer-switch'], [...path, 'switch'], survey);
     case 'touching': {
       checkPart(condition.person, ['person'], [...path, 'person'], survey);
       const person = survey.parts.get(condition.person);

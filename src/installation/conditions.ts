@@ -108,6 +108,9 @@ const fitted = z
 const running = z
   .strictObject({ kind: z.literal('running'), appliance: nameSchema, initially })
   .transform((value) => ({ ...value, ...options('load') }));
+const transfer = z
+  .strictObject({ kind: z.literal('transfer'), switch: nameSchema.describe('a transfer switch'), initially })
+  .transform((value) => ({ ...value, ...options('load', ['normal', 'alternative']) }));
 const touching = z
   .strictObject({
     kind: z.literal('touching'),
@@ -137,6 +140,7 @@ const conditionSchemas = [
   jammed,
   fitted,
   running,
+  transfer,
   touching,
   footwear,
 ] as const;

@@ -1,6 +1,7 @@
 import type { Role } from './role.ts';
 import type { Condition } from './conditions.ts';
 import type { Installation } from './installation.ts';
+import { transferContacts } from './parts/index.ts';
 import { JOINT_OHM } from './plan.ts';
 import type { TerminalName } from './terminal.ts';
 
@@ -91,6 +92,14 @@ export function actionOf(name: string, condition: Condition, joins: Joins, insta
         own: [],
         effects: new Map([['no', { ...NOTHING, opens: [loadOf(condition.appliance, installation)] }]]),
       };
+    case 'transfer': {
+      const part = installation.parts[condition.switch];
+      if (part?.kind !== 'transfer-switch')
+        throw new RangeError(`compile: there is no transfer switch called "${condition.switch}"`);
+      const { normal, alternative } = transferContacts(condition.switch, part);
+      const closes = alternative.map((branch) => ({ branch, resistance_ohm: part.resistance_ohm }));
+      return { own: [], effects: new Map([['alternative', { ...NOTHING, opens: normal, closes }]]) };
+    }
     case 'setting':
     case 'jammed':
     case 'fitted':

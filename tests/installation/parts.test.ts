@@ -8,6 +8,9 @@ const surroundings = { region: 'north-america', frequency_Hz: 60 } as const;
 /** One part of every kind, with as little written as it needs. */
 const least: readonly object[] = [
   { kind: 'centre-tapped-transformer', rating_VA: 25000, impedance_percent: 2, x_over_r: 1 },
+  { kind: 'three-phase-transformer', rating_VA: 300000, secondary_V: 208, impedance_percent: 2, x_over_r: 3 },
+  { kind: 'generator', rating_VA: 3000, neutral: 'floating', connection: 'three-phase' },
+  { kind: 'inverter', rating_VA: 3000, neutral: 'bonded', connection: 'split-phase' },
   { kind: 'source', emf_V: 120 },
   { kind: 'impedance', resistance_ohm: 1 },
   { kind: 'capacitance', capacitance_F: 4.7e-9 },
@@ -30,6 +33,8 @@ const least: readonly object[] = [
   { kind: 'breaker', rating_A: 20, poles: 2 },
   { kind: 'residual-device' },
   { kind: 'service-panel' },
+  { kind: 'panel', lines: 3 },
+  { kind: 'transfer-switch', neutral: 'switched' },
   { kind: 'meter' },
   { kind: 'outlet' },
   { kind: 'appliance', power_W: 100 },

@@ -1,8 +1,7 @@
 import { z } from 'zod';
-import { reactance_ohm, resistance_ohm } from '../quantity.ts';
+import { checkNameplate, nameplate_ohm, nameplateKeys } from '../nameplate.ts';
 import { leakage, type PartKind } from '../plan.ts';
-
-const percent = z.number().gt(0).max(50);
+import { coupled, inSeries, interlaced } from '../windings.ts';
 
 const schema = z
   .strictObject({
@@ -14,12 +13,7 @@ const schema = z
       .meta({ examples: [25000] }),
     secondary_V: z.number().gt(0).max(1e5).default(240).describe('x1 to x3, no load'),
     angle_deg: z.number().min(-360).max(360).default(0),
-    resistance_percent: percent.optional().describe('of the full winding on the rating'),
-    reactance_percent: percent.optional(),
-    impedance_percent: percent.optional().describe('or |Z| …'),
-    x_over_r: z.number().min(0).max(100).optional().describe('… and X/R'),
-    resistance_ohm: resistance_ohm.optional().describe('or measured, x1 to x3'),
-    reactance_ohm: reactance_ohm.optional(),
+    ...nameplateKeys,
     primary_VA: z
       .number()
       .gt(0)
@@ -27,38 +21,9 @@ const schema = z
       .optional()
       .describe('three-phase short-circuit power of the primary; absent: infinite'),
   })
-  .superRefine((part, context) => {
-    const ways = [
-      ['resistance_percent', 'reactance_percent'],
-      ['impedance_percent', 'x_over_r'],
-      ['resistance_ohm', 'reactance_ohm'],
-    ] as const;
-    const started = ways.filter(([a, b]) => part[a] !== undefined || part[b] !== undefined);
-    const whole = started[0];
-    if (started.length === 1 && whole !== undefined && part[whole[0]] !== undefined && part[whole[1]] !== undefined)
-      return;
-    context.addIssue({
-      code: 'custom',
-      path: [],
-      message:
-        'needs its impedance in one way: resistance_percent and reactance_percent, or impedance_percent and x_over_r, or resistance_ohm and reactance_ohm',
-      params: { code: 'missing-key', instead: 'resistance_percent: 1.3, reactance_percent: 1.4' },
-    });
-  });
+  .superRefine(checkNameplate);
 
 type CentreTappedTransformer = z.output<typeof schema>;
-
-/** Impedance of the whole secondary, x1 to x3, primary shorted, Ω. */
-function whole_ohm(part: CentreTappedTransformer): { readonly r: number; readonly x: number } {
-  const base_ohm = part.secondary_V ** 2 / part.rating_VA;
-  if (part.impedance_percent !== undefined && part.x_over_r !== undefined) {
-    const r = (part.impedance_percent / 100 / Math.hypot(1, part.x_over_r)) * base_ohm;
-    return { r, x: r * part.x_over_r };
-  }
-  if (part.resistance_percent !== undefined && part.reactance_percent !== undefined)
-    return { r: (part.resistance_percent / 100) * base_ohm, x: (part.reactance_percent / 100) * base_ohm };
-  return { r: part.resistance_ohm ?? 0, x: part.reactance_ohm ?? 0 };
-}
 
 /** A single-phase transformer whose secondary x1–x3 has its middle brought out at x2; `<part>.upper` runs x2 → x1 and
  *  `<part>.lower` x3 → x2. T model of the interlaced winding: Z0 = 0.5R + j0.8X in the primary, Z1 = Z2 = R + j0.4X in each
@@ -71,13 +36,12 @@ export const centreTappedTransformer = {
   ends: 'x1, x2 (the middle), x3',
   terminals: () => ['x1', 'x2', 'x3'],
   plan(name, part) {
-    const whole = whole_ohm(part);
-    // Per unit on half the voltage is a quarter of the ohms of the whole winding.
-    const [r, x] = [whole.r / 4, whole.x / 4];
+    const whole = nameplate_ohm(part, part.secondary_V ** 2 / part.rating_VA);
+    const { common, half: own } = interlaced(whole);
     // Half of a three-phase short-circuit power is what one phase-to-phase primary winding sees.
     const primary = part.primary_VA === undefined ? 0 : (part.secondary_V / 2) ** 2 / (part.primary_VA / 2);
-    const mutual = { r: 0.5 * r, x: 0.8 * x + primary };
-    const half = { r: mutual.r + r, x: mutual.x + 0.4 * x };
+    const mutual = { r: common.r, x: common.x + primary };
+    const half = inSeries(mutual, own);
     const branch = {
       role: 'winding',
       medium: 'metal',
@@ -92,10 +56,20 @@ export const centreTappedTransformer = {
         { ...branch, name: `${name}.lower`, from: `${name}.x3`, to: `${name}.x2` },
         leakage(`${name}.insulation`, `${name}.x2`),
       ],
-      winding: {
-        branches: [`${name}.upper`, `${name}.lower`],
-        resistance_ohm: [half.r, mutual.r, mutual.r, half.r],
-        reactance_ohm: [half.x, mutual.x, mutual.x, half.x],
+      winding: coupled(
+        [`${name}.upper`, `${name}.lower`],
+        [
+          [half, mutual],
+          [mutual, half],
+        ],
+      ),
+      supply: {
+        phases: 2,
+        neutral: `${name}.x2`,
+        lines: [
+          { terminal: `${name}.x1`, emf_V: branch.emf_V, angle_rad: branch.angle_rad },
+          { terminal: `${name}.x3`, emf_V: branch.emf_V, angle_rad: branch.angle_rad + Math.PI },
+        ],
       },
     };
   },
