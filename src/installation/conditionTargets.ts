@@ -5,6 +5,12 @@ import type { Part } from './parts/index.ts';
 import { pairKey, sameTerminal, type Survey } from './survey.ts';
 import type { TerminalName } from './terminal.ts';
 
+const RATED: readonly Part['kind'][] = ['breaker', 'rcbo', 'afci', 'adjustable-breaker', 'fuse'];
+const WITH_RESIDUAL: readonly Part['kind'][] = ['residual-device', 'rcbo', 'afci'];
+const OPENING: readonly Part['kind'][] = [...RATED, 'residual-device', 'device-by-points'];
+
+const RUNNING: readonly Part['kind'][] = ['appliance', 'impedance', 'capacitance', 'harmonic-source'];
+
 /** Says what is wrong with the things a condition acts on: places, devices, appliances, people, options. */
 export function targetDiagnostics(name: string, condition: Condition, survey: Survey): void {
   const path: DocumentPath = ['conditions', name];
@@ -33,13 +39,15 @@ export function targetDiagnostics(name: string, condition: Condition, survey: Su
       return;
     }
     case 'setting':
-      return checkPart(condition.device, ['breaker'], [...path, 'device'], survey);
+      if (condition.rating_A !== undefined) checkPart(condition.device, RATED, [...path, 'device'], survey);
+      if (condition.residual_A !== undefined) checkPart(condition.device, WITH_RESIDUAL, [...path, 'device'], survey);
+      return;
     case 'jammed':
-      return checkPart(condition.device, ['breaker', 'residual-device'], [...path, 'device'], survey);
+      return checkPart(condition.device, OPENING, [...path, 'device'], survey);
     case 'fitted':
-      return checkPart(condition.device, ['residual-device'], [...path, 'device'], survey);
+      return checkPart(condition.device, ['residual-device', 'insulation-monitor'], [...path, 'device'], survey);
     case 'running':
-      return checkPart(condition.appliance, ['appliance', 'impedance'], [...path, 'appliance'], survey);
+      return checkPart(condition.appliance, RUNNING, [...path, 'appliance'], survey);
     case 'transfer':
       return checkPart(condition.switch, ['transfer-switch'], [...path, 'switch'], survey);
     case 'touching': {

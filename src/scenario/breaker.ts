@@ -13,7 +13,12 @@ export function breakerRegion(device: string) {
   } as const;
 }
 
-/** What a breaker feels: the magnitude of its largest pole, A. Its poles share one trip bar. */
-export function largestPole_A({ poles }: DeviceInfo, amperes: Phasors): number {
-  return Math.max(0, ...poles.map((pole) => Math.hypot(amperes.re[pole] ?? NaN, amperes.im[pole] ?? NaN)));
+/** What a breaker feels: the r.m.s. of its largest pole, A, harmonics included. Its poles share one trip bar. */
+export function largestPole_A({ poles }: DeviceInfo, amperes: Phasors, harmonics: readonly Phasors[] = []): number {
+  return Math.max(
+    0,
+    ...poles.map((pole) =>
+      Math.hypot(...[amperes, ...harmonics].flatMap(({ re, im }) => [re[pole] ?? NaN, im[pole] ?? NaN])),
+    ),
+  );
 }

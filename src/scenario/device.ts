@@ -33,13 +33,18 @@ export const AT_REST: Operation = {
   multiple: 0,
 };
 
-/** What this device sees of these branch currents. */
-export function seenByDevice(info: DeviceInfo, conditions: Conditions, amperes: Phasors): SeenByDevice {
-  const residual = residual_A(info, amperes);
+/** What this device sees of these branch currents at the installation's frequency and its harmonics. */
+export function seenByDevice(
+  info: DeviceInfo,
+  conditions: Conditions,
+  amperes: Phasors,
+  harmonics: readonly Phasors[] = [],
+): SeenByDevice {
+  const residual = residual_A(info, amperes, harmonics);
   return {
     info,
     settings: info.settings(conditions),
-    amperes: largestPole_A(info, amperes),
+    amperes: largestPole_A(info, amperes, harmonics),
     ...(residual === undefined ? {} : { residual_A: residual }),
   };
 }

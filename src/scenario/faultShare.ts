@@ -29,7 +29,7 @@ export function faultShare(
 
   const emf = phasors(values.emf.re.length);
   emf.re[branch] = 1;
-  const driven = solver.solve({ ...values, emf });
+  const driven = solver.solve({ impedance: values.impedance, coupling: values.coupling, emf });
   const volts = div(mul(gap, amperes), add(complex(1), mul(gap, at(driven.amperes, branch))));
   return {
     condition,

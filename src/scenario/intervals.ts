@@ -37,7 +37,7 @@ export function intervals(phase: Phase, asked: readonly Operation[], memory: Mem
       because: { kind: 'zone-reached', person, zone },
     })),
   ];
-  const { snapshot, conditions, values, solution, fault } = phase;
+  const { snapshot, conditions, values, solution, harmonics, fault } = phase;
   return starts.map(({ start_s, because }, place) => {
     const until_s = starts[place + 1]?.start_s ?? end_s;
     const elapsed_s = Math.max(0, start_s - from_s);
@@ -65,6 +65,7 @@ export function intervals(phase: Phase, asked: readonly Operation[], memory: Mem
         const felt_s = seen.heart_A > PERCEPTION_A ? until_s - from_s : 0;
         return { ...seen, zone: reached?.zone ?? 'AC-1', exposure_s: before_s + felt_s };
       }),
+      ...(harmonics === undefined ? {} : { harmonics }),
       ...(fault === undefined ? {} : { fault }),
     };
   });

@@ -17,7 +17,9 @@ export interface DevicePhase {
 
 /** The network solved for one snapshot: it holds until a device operates or a hand lets go. */
 export interface Phase
-  extends Pick<Interval, 'snapshot' | 'conditions' | 'values' | 'solution'>, Partial<Pick<Interval, 'fault'>> {
+  extends
+    Pick<Interval, 'snapshot' | 'conditions' | 'values' | 'solution'>,
+    Partial<Pick<Interval, 'fault' | 'harmonics'>> {
   readonly devices: readonly DevicePhase[];
   readonly people: readonly SeenByPerson[];
 }
@@ -29,13 +31,18 @@ export function phaseOf(build: Build, solver: Solver, given: Conditions, snapsho
   const steady = steadyState(build, solver, conditions, open, namesIn(snapshot.people, 'touching'));
   const { values, solution } = steady;
   const fault = faultShare(build, solver, conditions, open, steady);
+  const harmonics = build.harmonics.map((order) => ({
+    order,
+    solution: solver.solve(build.values(conditions, open, steady.limb_ohm, order)),
+  }));
+  const amperes = harmonics.map((harmonic) => harmonic.solution.amperes);
   return {
     snapshot,
     conditions,
     values,
     solution,
     devices: build.devices.map((info) => ({
-      seen: seenByDevice(info, conditions, solution.amperes),
+      seen: seenByDevice(info, conditions, solution.amperes, amperes),
       state: open.has(info.name)
         ? 'open'
         : !info.fitted(conditions)
@@ -45,6 +52,7 @@ export function phaseOf(build: Build, solver: Solver, given: Conditions, snapsho
             : 'closed',
     })),
     people: build.people.map((person) => seenByPerson(person, steady)),
+    ...(harmonics.length === 0 ? {} : { harmonics }),
     ...(fault === undefined ? {} : { fault }),
   };
 }

@@ -69,6 +69,12 @@ export interface FaultShare {
   readonly change: Solution;
 }
 
+/** The network at one multiple of its frequency. */
+export interface Harmonic {
+  readonly order: number;
+  readonly solution: Solution;
+}
+
 /** A stretch of time in which nothing changes: one snapshot, one solution. */
 export interface Interval {
   readonly start_s: number;
@@ -82,6 +88,8 @@ export interface Interval {
   readonly solution: Solution;
   readonly devices: readonly DeviceMoment[];
   readonly people: readonly PersonMoment[];
+  /** In ascending order; absent where nothing but the installation's own frequency flows. People are looked at at that alone. */
+  readonly harmonics?: readonly Harmonic[];
   /** Absent while no insulation fault is closed. */
   readonly fault?: FaultShare;
 }
