@@ -1,5 +1,5 @@
 export { run } from './scheduler.ts';
-export { coldOutlook } from './device.ts';
+export { coldOutlook } from './coldOutlook.ts';
 export { scenarioMachine } from './scenarioMachine.ts';
 export { at } from './timeline.ts';
 export type {
