@@ -2,6 +2,8 @@
 export const HELP = `ohmward: follow a fault current home to its source, and see why a breaker opens or does not.
 
   ohmward run FILE [options]      run an installation and tell what happens
+  ohmward verdicts FILE [options] judge an installation as it stands: fault currents, loops, disconnection times, longest
+                                  runs, smallest protective conductors, volts on metal, stray current, with margins
   ohmward check FILE...           check installations and lessons; prove every lesson with the solver;
                                   a folder stands for the YAML files in it
   ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
@@ -14,6 +16,8 @@ Options of run
   --vocabulary WORDS              north-america or iec; otherwise that of the file's region
   --tolerance WHERE               fast, middle (default) or slow: where in its permitted band each device lies
   --until SECONDS                 how long to look; 7200 unless said
+
+Options of verdicts: --set, --json and --vocabulary, as above.
 
 Notes
   Every join in an installation is a joint of 0.5 milliohm and counts in every loop it lies in. To set another:

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { limbs, zones } from '../body/index.ts';
+import type { Limb } from '../body/index.ts';
 
 /** Amperes r.m.s. */
 export const amperes = z.number().min(0);
@@ -10,8 +12,8 @@ export const degrees = z.number().min(-180).max(180);
 export const moment = z.number().min(-1);
 /** Seconds; null = never, or without end. */
 export const seconds = z.number().min(0).nullable().describe('null: never, or without end');
-export const zone = z.enum(['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3']);
-export const limb = z.enum(['right hand', 'left hand', 'feet']);
+export const zone = z.enum(zones);
+export const limb = z.enum(limbs as [Limb, ...Limb[]]);
 export const wayKind = z.enum(['protective', 'neutral', 'soil', 'pipe', 'person', 'load', 'other']);
 
 /** When a device operates at a steady current. */
@@ -19,7 +21,17 @@ export const operation = z.strictObject({
   at_s: seconds,
   earliest_s: seconds,
   latest_s: seconds,
-  region: z.enum(['none', 'thermal', 'magnetic', 'residual']),
+  region: z.enum([
+    'none',
+    'thermal',
+    'short-time',
+    'magnetic',
+    'melting',
+    'residual',
+    'ground-fault',
+    'grounded-neutral',
+    'insulation',
+  ]),
   certain: z.boolean(),
   multiple: z.number().min(0).describe('of the rating, or of the threshold of a residual device'),
 });

@@ -4,6 +4,7 @@ import { check } from './check.ts';
 import { HELP } from './help.ts';
 import { runFile } from './runFile.ts';
 import { schemaOf } from './schemas.ts';
+import { verdictsFile } from './verdictsFile.ts';
 import { type ExitCode, WrongUse, type World } from './world.ts';
 
 /** The program: reads its arguments, does what they say, and answers with an exit code. */
@@ -26,6 +27,12 @@ const OPTIONS = {
   until: { type: 'string' },
 } as const;
 
+/** Which options a command takes; one that is not here takes none. */
+const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
+  run: ['json', 'set', 'vocabulary', 'tolerance', 'until'],
+  verdicts: ['json', 'set', 'vocabulary'],
+};
+
 function dispatch(args: readonly string[], world: World): ExitCode {
   const { values, positionals } = parsed(args);
   const [command, ...rest] = positionals;
@@ -34,23 +41,32 @@ function dispatch(args: readonly string[], world: World): ExitCode {
     return 0;
   }
   const { set = [], json = false, vocabulary, tolerance, until } = values;
-  const runsOnly = Object.entries({ json: values.json, set: values.set, vocabulary, tolerance, until });
-  const foreign = runsOnly.find(([, value]) => value !== undefined)?.[0];
-  if (command !== 'run' && foreign !== undefined) throw new WrongUse(`--${foreign} belongs to: ohmward run FILE`);
+  const own = OPTIONS_OF[command ?? ''] ?? [];
+  const foreign = Object.keys(values).find((option) => !own.includes(option));
+  if (foreign !== undefined) {
+    const owners = Object.keys(OPTIONS_OF).filter((name) => OPTIONS_OF[name]?.includes(foreign));
+    throw new WrongUse(`--${foreign} belongs to: ${owners.map((name) => `ohmward ${name} FILE`).join(', ')}`);
+  }
+  const file = (): string => {
+    const [named, ...more] = rest;
+    if (named === undefined || more.length > 0)
+      throw new WrongUse(`${command ?? ''} needs exactly one file, not ${rest.length}`);
+    return named;
+  };
+  const words =
+    vocabulary === undefined ? undefined : oneOf<Vocabulary>('vocabulary', vocabulary, ['north-america', 'iec']);
   switch (command) {
-    case 'run': {
-      const [file, ...more] = rest;
-      if (file === undefined || more.length > 0) throw new WrongUse(`run needs exactly one file, not ${rest.length}`);
+    case 'run':
       return runFile(world, {
-        file,
+        file: file(),
         set,
         json,
-        vocabulary:
-          vocabulary === undefined ? undefined : oneOf<Vocabulary>('vocabulary', vocabulary, ['north-america', 'iec']),
+        vocabulary: words,
         tolerance: oneOf('tolerance', tolerance ?? 'middle', ['fast', 'middle', 'slow']),
         until_s: until === undefined ? undefined : seconds(until),
       });
-    }
+    case 'verdicts':
+      return verdictsFile(world, { file: file(), set, json, vocabulary: words });
     case 'check':
       if (rest.length === 0) throw new WrongUse('check needs at least one file');
       return check(world, rest);

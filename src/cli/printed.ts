@@ -8,6 +8,7 @@ import {
   type Vocabulary,
 } from '../explain/index.ts';
 import type { Timeline } from '../scenario/index.ts';
+import { wrapped } from './table.ts';
 
 const WIDEST = 110;
 const TIME_COLUMN = 10;
@@ -65,17 +66,4 @@ function ledgerLines(ledger: Ledger, width: number, vocabulary: Vocabulary): rea
     `  ${'─'.repeat(names + 16)}`,
     row(total, ledger.total_A),
   ];
-}
-
-function wrapped(text: string, width: number, indent: string): readonly string[] {
-  const lines: string[] = [];
-  let line = indent;
-  for (const word of text.split(' ')) {
-    if (line.length > indent.length && line.length + word.length + 1 > width) {
-      lines.push(line);
-      line = indent;
-    }
-    line += line.length > indent.length ? ` ${word}` : word;
-  }
-  return [...lines, line];
 }

@@ -6,12 +6,12 @@ const because = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('begins') }),
   z.strictObject({ kind: z.literal('fault-strikes'), condition: z.string() }),
   z.strictObject({ kind: z.literal('touches'), person: z.string() }),
-  z.strictObject({ kind: z.literal('device-operated'), device: z.string(), operation }),
+  z.strictObject({ kind: z.enum(['device-operated', 'device-warned']), device: z.string(), operation }),
   z.strictObject({ kind: z.literal('person-released'), person: z.string() }),
   z.strictObject({ kind: z.literal('zone-reached'), person: z.string(), zone }),
 ]);
 
-const state = z.enum(['closed', 'open', 'jammed', 'not fitted']);
+const state = z.enum(['closed', 'open', 'warning', 'jammed', 'not fitted']);
 const chosen = z.record(z.string(), z.string()).describe('chosen option by condition');
 
 const person = z.strictObject({
@@ -31,9 +31,12 @@ const person = z.strictObject({
       limb,
       outside_ohm: z.number().min(0).describe('shoes, gloves'),
       skin: z.enum(['dry', 'water-wet', 'salt-wet']).optional(),
+      area: z.enum(['large', 'medium', 'small']).optional(),
+      held: z.boolean().optional().describe('somebody else takes hold here'),
     }),
   ),
   letGo: z.boolean().describe('whether the hand can still be opened at will'),
+  perception_A: amperes.describe('up to here nothing is felt'),
 });
 
 const paths = z.strictObject({
@@ -76,6 +79,7 @@ const interval = z.strictObject({
       state,
       amperes,
       residual_A: amperes.optional(),
+      reads_ohm: z.number().min(0).nullable().optional().describe('by what it sends out itself'),
       operation: operation.describe('outlook from the start of this interval'),
     }),
   ),
@@ -96,7 +100,16 @@ export const resultSchema = z.strictObject({
   devices: z.array(
     z.strictObject({
       device: z.string(),
-      kind: z.enum(['breaker', 'residual-device']),
+      kind: z.enum([
+        'breaker',
+        'residual-device',
+        'rcbo',
+        'afci',
+        'adjustable-breaker',
+        'fuse',
+        'device-by-points',
+        'insulation-monitor',
+      ]),
       state: state.describe('in the end'),
       operated: z
         .strictObject({ at_s: z.number().min(0), amperes, residual_A: amperes.optional(), operation })

@@ -1,10 +1,10 @@
 import { advice, remedies, account, telling, type Vocabulary } from '../explain/index.ts';
-import { compile, printDiagnostics, readInstallation, setConditions } from '../installation/index.ts';
 import type { Tolerance } from '../protection/index.ts';
 import { run } from '../scenario/index.ts';
+import { openNamed } from './open.ts';
 import { printed } from './printed.ts';
 import { resultOf } from './result.ts';
-import { readNamed, WrongUse, type ExitCode, type World } from './world.ts';
+import type { ExitCode, World } from './world.ts';
 
 /** What `ohmward run` was asked. */
 export interface RunRequest {
@@ -18,27 +18,14 @@ export interface RunRequest {
 
 /** Runs an installation and prints its account and ledger, or everything as JSON. */
 export function runFile(world: World, { file, set, json, vocabulary, tolerance, until_s }: RunRequest): ExitCode {
-  const text = readNamed(world, file);
-  const reading = readInstallation(text, file);
-  if (!reading.ok) {
-    world.complain(printDiagnostics(reading.diagnostics, text));
-    return 1;
-  }
-  const { installation } = reading;
-  const chosen = setConditions(installation, set);
-  if (!chosen.ok)
-    throw new WrongUse(
-      chosen.problems
-        .map(({ message, instead }) =>
-          instead === undefined ? message : `${message}\n  write instead: --set "${instead}"`,
-        )
-        .join('\n'),
-    );
-  const timeline = run(compile(installation), chosen.conditions, {
+  const opened = openNamed(world, file, set);
+  if (opened === undefined) return 1;
+  const { build, conditions } = opened;
+  const timeline = run(build, conditions, {
     tolerance,
     ...(until_s === undefined ? {} : { horizon_s: until_s }),
   });
-  const words = vocabulary ?? installation.region;
+  const words = vocabulary ?? build.installation.region;
   if (json) world.print(JSON.stringify(resultOf(timeline, file, words, remedies(timeline)), null, 2));
   else
     world.print(

@@ -17,3 +17,8 @@ export type { Unit } from './quantity.ts';
 export { capital, list, lowerCase, prepareWords, say, term, termKeys } from './say.ts';
 export type { WordValues } from './say.ts';
 export type { WordKey } from './words/catalogue.ts';
+export { verdicts } from './verdicts/verdicts.ts';
+export { margin } from './verdicts/verdict.ts';
+export type { Verdict } from './verdicts/verdict.ts';
+export { tellVerdicts } from './verdicts/told.ts';
+export type { ToldVerdict, VerdictTable } from './verdicts/told.ts';

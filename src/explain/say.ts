@@ -12,14 +12,20 @@ const TERMS: Readonly<Record<Vocabulary, WordValues>> = {
   iec: withCapitals(IEC),
 };
 
-const formats = new Map<WordKey, IntlMessageFormat>();
+const formats = new Map<string, IntlMessageFormat>();
 
 /** One message in one vocabulary.
  *  @throws Error naming the message and the value, if a value it needs is missing
  *  @example say('chip.protective', 'iec') // "Protective conductor" */
 export function say(key: WordKey, vocabulary: Vocabulary, values?: WordValues): string {
+  return filled(CATALOGUE[key], vocabulary, values);
+}
+
+/** A message that is not in the catalogue, such as one that is fetched only when it is needed, filled in the same way.
+ *  @throws Error naming the value, if one it needs is missing */
+export function filled(message: string, vocabulary: Vocabulary, values?: WordValues): string {
   const terms = TERMS[vocabulary];
-  const text = formatOf(key).format(values === undefined ? terms : { ...terms, ...values });
+  const text = formatOf(message).format(values === undefined ? terms : { ...terms, ...values });
   return typeof text === 'string' ? text : String(text);
 }
 
@@ -43,7 +49,7 @@ export function termKeys(): readonly string[] {
 
 /** Parses every message now, so that the first click need not: call it while nothing happens. */
 export function prepareWords(): void {
-  for (const key of Object.keys(CATALOGUE)) if (isWordKey(key)) formatOf(key);
+  for (const message of Object.values(CATALOGUE)) formatOf(message);
 }
 
 /** "a", "a and b", "a, b and c". */
@@ -62,11 +68,11 @@ export function lowerCase(text: string): string {
   return /^\p{Lu}{2}/u.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
 }
 
-function formatOf(key: WordKey): IntlMessageFormat {
-  let format = formats.get(key);
+function formatOf(message: string): IntlMessageFormat {
+  let format = formats.get(message);
   if (format === undefined) {
-    format = new IntlMessageFormat(CATALOGUE[key], 'en');
-    formats.set(key, format);
+    format = new IntlMessageFormat(message, 'en');
+    formats.set(message, format);
   }
   return format;
 }

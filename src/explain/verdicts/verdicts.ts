@@ -1,0 +1,199 @@
+import { abs } from '../../electrics/index.ts';
+import type { Build, Conditions } from '../../installation/index.ts';
+import { run } from '../../scenario/index.ts';
+import { STRAY_A, strays } from '../normalState.ts';
+import { cableVerdicts } from './cableVerdicts.ts';
+import { circuitOf, opening, type Circuit } from './circuit.ts';
+import {
+  AT_ONCE_S,
+  disconnectionTime_s,
+  LEAST_VOLTAGE,
+  loopLimit_ohm,
+  operatingCurrent_A,
+  TOUCH_LIMIT_V,
+  type Earthing,
+} from './disconnection.ts';
+import { pointsOf, type End, type Point } from './points.ts';
+import { roadsOf, type Roads } from './roads.ts';
+import { allShorted_A, shorted } from './shortCircuit.ts';
+import { standing, type Standing } from './standing.ts';
+import type { Clause, Verdict } from './verdict.ts';
+
+/** What a designer asks of an installation under these conditions, before anything happens: at every point what a bolted
+ *  fault draws, how long it lasts and what the case stands at meanwhile; for every cable how long it may be and whether its
+ *  conductors suffice; for the whole what flows where none belongs. Faults and people among the conditions are set aside.
+ *  @throws RangeError naming an unknown condition or option */
+export function verdicts(build: Build, conditions: Conditions): readonly Verdict[] {
+  const calm = standing(build, conditions);
+  const roads = roadsOf(calm);
+  const points = pointsOf(calm, roads);
+  return [...points.flatMap((point) => atPoint(calm, roads, point)), ...groundingCurrent(calm)];
+}
+
+/** Circuits with a device above this rating count as distribution, A: 63 A with socket-outlets (IEC 60364-4-41 AMD1:2017
+ *  411.3.2.2, seen second-hand). */
+const FINAL_A = 63;
+
+function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[] {
+  const { lines, neutral, metal, part } = point;
+  const told = { part, sense: 'at most', holds: 'told', clause: 'none', unit: 'A' } as const;
+  const between =
+    lines.length < 2
+      ? []
+      : [
+          {
+            ...told,
+            kind: 'fault-between-lines',
+            value: allShorted_A(
+              calm,
+              lines.map(({ node }) => node),
+            ),
+          } as const,
+        ];
+  const drawn = (kind: 'fault-to-metal' | 'fault-to-neutral', end: End | undefined): readonly Drawn[] =>
+    end === undefined
+      ? []
+      : lines.map((line) => {
+          const value = abs(shorted(calm, line.node, end.node, []).amperes);
+          return { ...told, kind, line: line.terminal, value };
+        });
+  const toMetal = drawn('fault-to-metal', metal);
+  // The line that draws least is the one that is hardest to end.
+  const weakest = toMetal.toSorted((one, other) => one.value - other.value)[0];
+  const line = lines.find(({ terminal }) => terminal === weakest?.line);
+  const found = line === undefined || metal === undefined ? [] : judged(calm, roads, point, line, metal);
+  const ofPoint = (one: Verdict): boolean => one.part === part;
+  return [
+    ...toMetal,
+    ...drawn('fault-to-neutral', neutral),
+    ...between,
+    ...found.filter(ofPoint),
+    ...found.filter((one) => !ofPoint(one)),
+  ];
+}
+
+type Drawn = Verdict & { readonly line: string };
+
+function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: End): readonly Verdict[] {
+  const { build } = calm;
+  const { part } = point;
+  const floor = floorOf(build);
+  const fault = shorted(calm, line.node, metal.node, [floor]);
+  const amperes = abs(fault.amperes);
+  const circuit = circuitOf(calm, roads, point, line.node);
+  const about = { part, line: line.terminal, value: amperes } as const;
+  const case_V = fault.between_V(metal.node, floor);
+  const earthing = earthingOf(build, point);
+  // Before the first device of the place nobody but the utility can open anything.
+  if (circuit.guard === undefined) return [];
+  if (earthing === 'IT' && amperes < FIRST_FAULT_A)
+    return [touchVerdict(part, line, case_V, case_V <= TOUCH_LIMIT_V ? 'yes' : 'no')];
+  const asked = askedOf(build, point, circuit, earthing);
+  const { device, latest_s, earliest_s } = opening(circuit, calm, amperes, true);
+  const ended = latest_s <= asked.limit_s ? 'yes' : earliest_s <= asked.limit_s ? 'maybe' : 'no';
+  const time: Verdict = {
+    ...about,
+    kind: 'disconnection',
+    value: latest_s,
+    unit: 's',
+    limit: asked.limit_s,
+    sense: 'at most',
+    holds: ended,
+    clause: asked.time,
+    ...(device === undefined ? {} : { device: device.name }),
+  };
+  const best = loopAllowed(circuit, calm, point, asked);
+  const impedance = abs(fault.loop);
+  const loop: Verdict = {
+    ...about,
+    kind: 'loop',
+    value: impedance,
+    unit: 'Ω',
+    limit: best.limit_ohm,
+    sense: 'at most',
+    holds: impedance <= best.limit_ohm ? 'yes' : ended === 'maybe' ? 'maybe' : 'no',
+    clause: asked.loop,
+    ...(best.device === undefined ? {} : { device: best.device }),
+  };
+  return [
+    loop,
+    time,
+    touchVerdict(part, line, case_V, case_V <= TOUCH_LIMIT_V ? 'yes' : ended),
+    ...cableVerdicts(calm, circuit, { amperes, latest_s, loop: fault.loop, limit_ohm: best.limit_ohm }),
+  ];
+}
+
+/** A first fault on an unearthed supply draws less than this, A (invented: far over what capacitance lets through, far under
+ *  what any overcurrent device answers to). */
+const FIRST_FAULT_A = 5;
+
+function touchVerdict(part: string, line: End, case_V: number, holds: Verdict['holds']): Verdict {
+  return {
+    kind: 'case-volts',
+    part,
+    line: line.terminal,
+    value: case_V,
+    unit: 'V',
+    limit: TOUCH_LIMIT_V,
+    sense: 'at most',
+    holds,
+    clause: 'touch',
+  };
+}
+
+interface Asked {
+  readonly limit_s: number;
+  readonly time: Clause;
+  readonly loop: Clause;
+  /** Volts that must drive the operating current round the loop. */
+  readonly volts: number;
+}
+
+/** What the rules of this supply ask of a circuit. */
+function askedOf(build: Build, { nominal_V }: Point, { rating_A = 0 }: Circuit, earthing: Earthing): Asked {
+  if (build.installation.region === 'north-america')
+    return { limit_s: AT_ONCE_S, time: 'time.north-america', loop: 'loop.north-america', volts: nominal_V };
+  const limit_s = disconnectionTime_s(earthing, nominal_V, rating_A > FINAL_A ? 'distribution' : 'final');
+  if (earthing === 'TT') return { limit_s, time: 'time.tt', loop: 'loop.tt', volts: TOUCH_LIMIT_V };
+  const time = earthing === 'IT' ? 'time.it' : 'time.tn';
+  return { limit_s, time, loop: 'loop.iec', volts: LEAST_VOLTAGE * nominal_V };
+}
+
+/** The largest loop that one of the devices still clears in time. In a TT supply a residual device is held to 50 V, one that
+ *  counts overcurrent to the supply's own volts (IEC 60364-4-41:2005 411.5.3 and 411.5.4). */
+function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, asked: Asked) {
+  let best: { limit_ohm: number; device?: string } = { limit_ohm: 0 };
+  for (const device of circuit.devices) {
+    const needed_A = operatingCurrent_A(
+      (amperes) => opening({ ...circuit, devices: [device] }, calm, amperes, true).latest_s,
+      asked.limit_s,
+    );
+    const volts = asked.loop === 'loop.tt' && device.residual === undefined ? LEAST_VOLTAGE * nominal_V : asked.volts;
+    const limit_ohm = loopLimit_ohm(volts, needed_A, 1);
+    if (limit_ohm > best.limit_ohm) best = { limit_ohm, device: device.name };
+  }
+  return best;
+}
+
+function earthingOf({ supplies }: Build, { source }: Point): Earthing {
+  const system = supplies.find(({ part }) => part === source)?.system ?? 'TN-S';
+  if (system === 'TT') return 'TT';
+  return system === 'IT' || system === 'separated' ? 'IT' : 'TN';
+}
+
+function floorOf(build: Build): number {
+  const floor = Object.entries(build.installation.parts).find(([, { kind }]) => kind === 'floor')?.[0];
+  return floor === undefined ? 0 : build.node(`${floor}.surface`);
+}
+
+/** What flows in ordinary work on protective conductors, pipes and in soil: the objectionable current. */
+function groundingCurrent({ build, conditions }: Standing): readonly Verdict[] {
+  const [normal] = run(build, conditions, { horizon_s: 0 }).intervals;
+  if (normal === undefined || build.sources.length === 0) return [];
+  const value = strays(build, normal).reduce((sum, { amperes }) => sum + amperes, 0);
+  const part = build.supplies[0]?.part ?? build.branches[build.sources[0] ?? 0]?.part ?? '';
+  const holds = value < STRAY_A ? 'yes' : 'no';
+  return [
+    { kind: 'grounding-current', part, value, unit: 'A', limit: STRAY_A, sense: 'at most', holds, clause: 'grounding' },
+  ];
+}
