@@ -18,7 +18,7 @@ export const Conditions = memo(function Conditions() {
   const store = useDeskStore();
   const [open, setOpen] = useState(false);
   const list = useId();
-  const all = Object.entries(place.build.installation.conditions);
+  const all = useMemo(() => Object.entries(place.build.installation.conditions), [place]);
   const set = useMemo(() => changed(place, conditions).map(({ condition }) => condition), [place, conditions]);
   const few = useMemo(() => firstFew(all, set), [all, set]);
   return (
@@ -39,19 +39,7 @@ export const Conditions = memo(function Conditions() {
       </div>
       <div id={list} className={open ? 'groups' : 'chips'}>
         {open
-          ? GROUPS.map((group) => {
-              const members = all.filter(([, condition]) => condition.group === group);
-              return members.length === 0 ? null : (
-                <fieldset key={group}>
-                  <legend>{say(`group.${group}`)}</legend>
-                  <div className="chips">
-                    {members.map(([name, condition]) => (
-                      <ConditionChoice key={name} name={name} condition={condition} />
-                    ))}
-                  </div>
-                </fieldset>
-              );
-            })
+          ? GROUPS.map((group) => <Group key={group} group={group} all={all} />)
           : few.map(([name, condition]) => <ConditionChoice key={name} name={name} condition={condition} />)}
         {all.length > few.length && (
           <button
@@ -66,6 +54,28 @@ export const Conditions = memo(function Conditions() {
         )}
       </div>
     </section>
+  );
+});
+
+const Group = memo(function Group({
+  group,
+  all,
+}: {
+  readonly group: (typeof GROUPS)[number];
+  readonly all: readonly (readonly [string, Condition])[];
+}) {
+  const say = useSay();
+  const members = all.filter(([, condition]) => condition.group === group);
+  if (members.length === 0) return null;
+  return (
+    <fieldset>
+      <legend>{say(`group.${group}`)}</legend>
+      <div className="chips">
+        {members.map(([name, condition]) => (
+          <ConditionChoice key={name} name={name} condition={condition} />
+        ))}
+      </div>
+    </fieldset>
   );
 });
 

@@ -3,7 +3,7 @@ import { ProfileChart } from '../charts/index.ts';
 import type { Profile } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
-import { useToldDepiction } from './useDepiction.ts';
+import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useSize } from './useSize.ts';
 import type { View } from './useScene.ts';
@@ -14,7 +14,7 @@ const MARGIN = 14;
 export const ProfilePanel = memo(function ProfilePanel({ view }: { readonly view: View | null }) {
   const say = useSay();
   const store = useDeskStore();
-  const { profile } = useToldDepiction();
+  const { profile } = useDepiction();
   const covered = useDesk((desk) => desk.covered);
   const pointed = useDesk((desk) => desk.pointed);
   const box = useRef<HTMLDivElement>(null);

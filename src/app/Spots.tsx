@@ -3,7 +3,7 @@ import type { Depiction, Hotspot } from '../depiction/index.ts';
 import { plateLines, placePlates, type PlacedPlate } from './placePlates.ts';
 import { SpotCard } from './SpotCard.tsx';
 import { useDesk, useSay } from './useDesk.ts';
-import { usePointing } from './usePointing.ts';
+import { isPointedAt, usePointer } from './usePointing.ts';
 import type { View } from './useScene.ts';
 
 const LEAST_px = 32; // of a target that a finger must find
@@ -30,8 +30,10 @@ export const Spots = memo(function Spots({
   const spots = depiction.hotspots;
   const enter = spots.some(({ id }) => id === entry) ? entry : (spots[0]?.id ?? null);
   const opened = spots.find(({ id }) => id === open);
-  const pointed = useDesk((desk) => desk.pointed?.parts);
-  const plates = useMemo(() => placePlates(spots, view, view, font_px, pointed), [spots, view, font_px, pointed]);
+  const pointed = useDesk((desk) => desk.pointed);
+  const covered = useDesk((desk) => desk.covered);
+  const parts = pointed?.parts;
+  const plates = useMemo(() => placePlates(spots, view, view, font_px, parts), [spots, view, font_px, parts]);
 
   function onKeyDown(event: KeyboardEvent) {
     const step = ARROWS[event.key];
@@ -60,6 +62,8 @@ export const Spots = memo(function Spots({
             spot={spot}
             view={view}
             plate={plates.get(spot.id)}
+            lit={isPointedAt(pointed, `part ${spot.id}`, [spot.id])}
+            covered={covered}
             enters={spot.id === enter}
             open={spot.id === open}
             onEnter={setEntry}
@@ -85,6 +89,8 @@ const Spot = memo(function Spot({
   spot,
   view,
   plate,
+  lit,
+  covered,
   enters,
   open,
   onEnter,
@@ -94,15 +100,16 @@ const Spot = memo(function Spot({
   readonly view: View;
   /** Where its plate stands all the time; without one it shows on approach. */
   readonly plate: PlacedPlate | undefined;
+  readonly lit: boolean;
+  readonly covered: boolean;
   readonly enters: boolean;
   readonly open: boolean;
   readonly onEnter: (id: string) => void;
   readonly onOpen: (id: string | null) => void;
 }) {
   const say = useSay();
-  const covered = useDesk((desk) => desk.covered);
   const parts = useMemo(() => [spot.id], [spot.id]);
-  const { lit, onClick, ...point } = usePointing(`part ${spot.id}`, parts);
+  const { onClick, ...point } = usePointer(`part ${spot.id}`, parts);
   const box = useMemo(() => target(spot, view), [spot, view]);
   const at = plate ?? { x: view.x + spot.plate.x * view.scale, y: view.y + spot.plate.y * view.scale, detail: true };
   const detail = covered && spot.detail ? say('covered.number') : spot.detail;

@@ -2,7 +2,7 @@ import { memo, useEffect, useRef, useState, type ReactNode, type RefObject } fro
 import type { Depiction } from '../depiction/index.ts';
 import type { Theme } from '../scene/index.ts';
 import { SelectedWay } from './SelectedWay.tsx';
-import { useDepiction, useToldDepiction } from './useDepiction.ts';
+import { useDepiction } from './useDepiction.ts';
 import { Spots } from './Spots.tsx';
 import { TextTwin } from './TextTwin.tsx';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
@@ -33,14 +33,13 @@ export const Stage = memo(function Stage({
 }) {
   const say = useSay();
   const depiction = useDepiction();
-  const told = useToldDepiction();
   const host = useRef<HTMLDivElement>(null);
   const scroller = useRef<HTMLDivElement>(null);
-  const { kind, view } = useScene(host, depiction, theme);
+  const { kind, view } = useScene(host, theme);
   const [open, setOpen] = useState<string | null>(null);
-  const captioned = useDesk((desk) => desk.covered) ? '' : told.person.caption;
+  const captioned = useDesk((desk) => desk.covered) ? '' : depiction.person.caption;
   const narrow = useNarrow();
-  useLook(look, told, view, scroller);
+  useLook(look, depiction, view, scroller);
   return (
     <>
       <section className="stage" aria-label={say('stage.label')}>
@@ -51,7 +50,7 @@ export const Stage = memo(function Stage({
               <TextTwin />
             ) : (
               <>
-                <SelectedWay depiction={told} view={view} />
+                <SelectedWay depiction={depiction} view={view} />
                 <Spots
                   depiction={depiction}
                   view={view}
@@ -69,7 +68,7 @@ export const Stage = memo(function Stage({
         </div>
         <p className="visually-hidden">{captioned}</p>
       </section>
-      {narrow && hops && kind === 'drawn' && <HopBar depiction={told} view={view} scroller={scroller} />}
+      {narrow && hops && kind === 'drawn' && <HopBar depiction={depiction} view={view} scroller={scroller} />}
       {below?.(view)}
     </>
   );

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { Covered } from './Covered.tsx';
-import { useToldDepiction } from './useDepiction.ts';
+import { useDepiction } from './useDepiction.ts';
 import { useDesk, useSay } from './useDesk.ts';
 import { ValueTable } from './ValueTable.tsx';
 
@@ -9,7 +9,7 @@ export const TextTwin = memo(function TextTwin() {
   const say = useSay();
   const covered = useDesk((desk) => desk.covered);
   const drawing = useDesk((desk) => desk.place.build.installation.drawing);
-  const { twin } = useToldDepiction();
+  const { twin } = useDepiction();
   return (
     <div className="twin" tabIndex={0} role="group" aria-label={say('stage.twin')}>
       <p className="quiet">{say(drawing === undefined ? 'desk.no.drawing' : 'graphics.none')}</p>

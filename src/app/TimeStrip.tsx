@@ -3,7 +3,7 @@ import { stripPosition, stripTime, type Strip } from '../depiction/index.ts';
 import { quantity } from '../explain/index.ts';
 import { placeLabels } from './placeLabels.ts';
 import { neighbours, PACES } from './playhead.ts';
-import { useToldDepiction } from './useDepiction.ts';
+import { useDepiction } from './useDepiction.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useSize } from './useSize.ts';
 
@@ -13,7 +13,7 @@ const STEPS = 1000; // of the slider
 export const TimeStrip = memo(function TimeStrip() {
   const say = useSay();
   const store = useDeskStore();
-  const { strip } = useToldDepiction();
+  const { strip } = useDepiction();
   const running = useDesk((desk) => desk.playhead.running);
   const slow = useDesk((desk) => desk.playhead.slow);
   const nothing = useDesk((desk) => desk.timeline.intervals.length < 2);
@@ -57,7 +57,7 @@ export const TimeStrip = memo(function TimeStrip() {
   );
 });
 
-function Track({ strip }: { readonly strip: Strip }) {
+const Track = memo(function Track({ strip }: { readonly strip: Strip }) {
   const say = useSay();
   const store = useDeskStore();
   const covered = useDesk((desk) => desk.covered);
@@ -69,9 +69,10 @@ function Track({ strip }: { readonly strip: Strip }) {
 
   useEffect(() => {
     const show = () => {
-      const { time_s } = store.get().playhead;
+      const { playhead, told, timeline } = store.get();
+      const { time_s } = playhead;
       const input = slider.current;
-      if (!input) return;
+      if (!input || told !== timeline) return;
       input.value = String(Math.round(stripPosition(strip, time_s) * STEPS));
       const worded = time_s < 0 ? say('strip.before') : say('strip.now', { time: quantity(time_s, 's') });
       if (input.getAttribute('aria-valuetext') !== worded) input.setAttribute('aria-valuetext', worded);
@@ -116,7 +117,7 @@ function Track({ strip }: { readonly strip: Strip }) {
       <output ref={moment} className="moment-now" aria-hidden="true" />
     </div>
   );
-}
+});
 
 function percent(share: number): string {
   return `${share * 100}%`;

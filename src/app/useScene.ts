@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
-import type { Depiction } from '../depiction/index.ts';
+import { picture, type Picture } from '../depiction/index.ts';
 import type { Scene, Theme } from '../scene/index.ts';
 import { useClock, type OnFrame } from './useClock.ts';
-import { useDesk } from './useDesk.ts';
+import { useDesk, useDeskStore, useVocabulary } from './useDesk.ts';
 
 /** How the drawing's units lie in the stage: px for each unit, and where its origin is, px from the stage's corner. */
 export interface View {
@@ -20,14 +20,18 @@ export interface SceneState {
   readonly view: View;
 }
 
-/** Opens the picture in its host after the words are on the screen, and keeps it at the moment shown. */
-export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depiction, theme: Theme): SceneState {
+/** Opens the picture in its host after the words are on the screen, and keeps it at the moment shown. It follows the desk
+ *  by itself in every frame: what is pressed is seen before anything else on the page is drawn anew. */
+export function useScene(host: RefObject<HTMLDivElement | null>, theme: Theme): SceneState {
+  const store = useDeskStore();
+  const vocabulary = useVocabulary();
   const still = useDesk((desk) => desk.still);
   const drawing = useDesk((desk) => desk.place.build.installation.drawing);
   const [kind, setKind] = useState<SceneState['kind']>('loading');
   const [view, setView] = useState<View>({ scale: 1, x: 0, y: 0, width: 1, height: 1 });
   const scene = useRef<Scene | null>(null);
-  const latest = useRef({ depiction, theme });
+  const dressed = useRef(theme);
+  const shown = useRef<Picture | null>(null);
   const seen = useRef(view);
   const size = useRef({ width: 1, height: 1 }); // measured when it changes: asking in a frame would lay out the page
 
@@ -39,11 +43,19 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
     setView(now);
   }, []);
 
+  const present = useCallback((): Picture => {
+    const { timeline, playhead } = store.get();
+    return picture(timeline, playhead.time_s, vocabulary);
+  }, [store, vocabulary]);
+  const latest = useRef(present);
+
   useEffect(() => {
-    latest.current = { depiction, theme };
-    scene.current?.show(depiction);
-  }, [depiction, theme]);
-  useEffect(() => scene.current?.dress(theme), [theme]);
+    latest.current = present;
+  }, [present]);
+  useEffect(() => {
+    dressed.current = theme;
+    scene.current?.dress(theme);
+  }, [theme]);
 
   useEffect(() => {
     const node = host.current;
@@ -53,7 +65,7 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
     const measure = () => {
       size.current = { width: node.clientWidth, height: node.clientHeight };
       if (opened) opened.resize();
-      else follow(fitted(size.current, latest.current.depiction.world));
+      else follow(fitted(size.current, latest.current().world));
     };
     const observer = new ResizeObserver(measure);
     observer.observe(node);
@@ -63,10 +75,10 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
         try {
           const { openScene } = await import('../scene/index.ts');
           if (gone) return;
-          const made = await openScene(node, { theme: latest.current.theme, stillness: still });
+          const made = await openScene(node, { theme: dressed.current, stillness: still });
           if (gone) return made.destroy();
           opened = scene.current = made;
-          made.show(latest.current.depiction);
+          shown.current = null;
           setKind('drawn');
         } catch (error) {
           console.info('The picture cannot be drawn here; the words stand in for it.', error);
@@ -87,10 +99,13 @@ export function useScene(host: RefObject<HTMLDivElement | null>, depiction: Depi
   useClock(
     useCallback<OnFrame>(
       (now) => {
-        const picture = scene.current;
-        if (!picture) return;
-        picture.frame(now);
-        follow(viewOf(picture, size.current));
+        const open = scene.current;
+        if (!open) return;
+        const next = latest.current();
+        if (next !== shown.current) open.show(next);
+        shown.current = next;
+        open.frame(now);
+        follow(viewOf(open, size.current));
       },
       [follow],
     ),
@@ -104,7 +119,7 @@ function viewOf({ toScreen }: Scene, { width, height }: Pick<View, 'width' | 'he
 }
 
 /** Where the whole drawing lies while nothing is drawn yet. */
-function fitted({ width, height }: Pick<View, 'width' | 'height'>, world: Depiction['world']): View {
+function fitted({ width, height }: Pick<View, 'width' | 'height'>, world: Picture['world']): View {
   const scale = Math.min(width / world.width, height / world.height);
   return { scale, x: (width - world.width * scale) / 2, y: (height - world.height * scale) / 2, width, height };
 }

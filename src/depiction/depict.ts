@@ -1,8 +1,8 @@
 import { capital, label, quantity, say, type Vocabulary } from '../explain/index.ts';
 import { at, type Interval, type Timeline } from '../scenario/index.ts';
 import { conductors } from './conductors.ts';
-import type { Depiction } from './depiction.ts';
-import { LEAST_A, flows } from './flow.ts';
+import type { Depiction, Picture } from './depiction.ts';
+import { LEAST_A, flows, type Flow } from './flow.ts';
 import { halos, touchable } from './halos.ts';
 import { hotspots, twin } from './hotspots.ts';
 import { partViews } from './parts.ts';
@@ -13,57 +13,60 @@ import { drains, ribbons } from './ribbons.ts';
 import { hum, sounds } from './sounds.ts';
 import { drawStrip, stripPosition } from './strip.ts';
 
-/** What stands still until something happens: kept for as long as its timeline is. */
-const kept = new WeakMap<Timeline, Map<string, Depiction>>();
+/** What is drawn, with what its words are made of. */
+interface Drawn {
+  readonly picture: Picture;
+  readonly flows: readonly Flow[];
+  readonly metal: ReadonlyMap<string, number>;
+  readonly person: Depiction['person'];
+  said?: Omit<Depiction, keyof Picture>;
+}
+
+/** Drawn once for each interval and vocabulary; the words only when they are asked for. */
+const kept = new WeakMap<Interval, Map<Vocabulary, Drawn>>();
+
+/** The world of a place that nobody has drawn. */
+const UNDRAWN = { width: 1600, height: 824 };
+
+/** What is to be drawn at a moment of a run: the same object from one event to the next. */
+export function picture(timeline: Timeline, time_s: number, vocabulary: Vocabulary): Picture {
+  return drawn(timeline, at(timeline, time_s), vocabulary).picture;
+}
 
 /** What there is to see, hear and read at a moment of a run. A place that nobody has drawn has words, profile and strip only. */
 export function depict(timeline: Timeline, time_s: number, vocabulary: Vocabulary): Depiction {
   const interval = at(timeline, time_s);
-  const known = kept.get(timeline) ?? new Map<string, Depiction>();
-  kept.set(timeline, known);
-  const key = `${vocabulary} ${timeline.intervals.indexOf(interval)}`;
-  const still = known.get(key) ?? depictInterval(timeline, interval, vocabulary);
-  known.set(key, still);
-  return { ...still, time_s, strip: { ...still.strip, now: stripPosition(still.strip, time_s) } };
+  const one = drawn(timeline, interval, vocabulary);
+  const said = (one.said ??= words(timeline, interval, one, vocabulary));
+  return { ...one.picture, ...said, time_s, strip: { ...said.strip, now: stripPosition(said.strip, time_s) } };
 }
 
-function depictInterval(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): Depiction {
+function drawn(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): Drawn {
+  const known = kept.get(interval) ?? new Map<Vocabulary, Drawn>();
+  kept.set(interval, known);
+  const before = known.get(vocabulary);
+  if (before) return before;
+  const made = draw(timeline, interval, vocabulary);
+  known.set(vocabulary, made);
+  return made;
+}
+
+function draw(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): Drawn {
   const { build, intervals } = timeline;
-  const { installation } = build;
+  const { frequency_Hz, drawing } = build.installation;
   const person = personView(timeline, interval, vocabulary);
   const metal = touchable(build, interval);
-  const strip = drawStrip(timeline, interval.start_s, vocabulary);
-  const announce = announcement(interval, strip, metal, person.caption, vocabulary);
-  const place = placeOf(installation.drawing);
-  const said = {
-    time_s: interval.start_s,
-    frequency_Hz: installation.frequency_Hz,
-    region: vocabulary,
-    person,
-    strip,
-    hum: hum(timeline, interval, vocabulary),
-    sounds: sounds(timeline, vocabulary),
-    announce,
-  };
+  const place = placeOf(drawing);
+  const everywhere = { frequency_Hz, region: vocabulary };
   if (!place) {
-    const empty = { parts: [], conductors: [], ribbons: [], drains: [], halos: [], hotspots: [] };
-    const world = { width: 1600, height: 824 };
-    return {
-      ...said,
-      ...empty,
-      world,
-      groups: [],
-      frames: {},
-      profile: profile(build, interval, [], vocabulary),
-      twin: [announce],
-    };
+    const empty = { parts: [], conductors: [], ribbons: [], drains: [], halos: [], groups: [], frames: {} };
+    return { picture: { ...everywhere, ...empty, world: UNDRAWN }, flows: [], metal, person };
   }
   const now = flows(build, interval, place, person.pose);
   const before = interval.because.kind === 'device-operated' ? intervals[intervals.indexOf(interval) - 1] : undefined;
   const earlier = before ? flows(build, before, place, personView(timeline, before, vocabulary).pose) : [];
-  const spots = hotspots(build, interval, place, metal, person, vocabulary);
-  return {
-    ...said,
+  const seen: Picture = {
+    ...everywhere,
     world: place.world,
     groups: place.groups,
     frames: place.frames,
@@ -72,8 +75,30 @@ function depictInterval(timeline: Timeline, interval: Interval, vocabulary: Voca
     ribbons: ribbons(build, interval, now),
     drains: drains(build, interval, earlier, now),
     halos: halos(metal, place),
-    hotspots: spots,
     ...(arcs(interval) ? { spark: place.spark } : {}),
+  };
+  return { picture: seen, flows: now, metal, person };
+}
+
+function words(
+  timeline: Timeline,
+  interval: Interval,
+  { flows: now, metal, person }: Drawn,
+  vocabulary: Vocabulary,
+): Omit<Depiction, keyof Picture> {
+  const { build } = timeline;
+  const strip = drawStrip(timeline, interval.start_s, vocabulary);
+  const announce = announcement(interval, strip, metal, person.caption, vocabulary);
+  const place = placeOf(build.installation.drawing);
+  const spots = place ? hotspots(build, interval, place, metal, person, vocabulary) : [];
+  return {
+    time_s: interval.start_s,
+    person,
+    strip,
+    hum: hum(timeline, interval, vocabulary),
+    sounds: sounds(timeline, vocabulary),
+    announce,
+    hotspots: spots,
     profile: profile(build, interval, now, vocabulary),
     twin: [announce, ...twin(spots)],
   };

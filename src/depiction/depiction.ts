@@ -178,9 +178,8 @@ export interface Sounding {
   readonly caption: string;
 }
 
-/** Everything to be shown at one moment. */
-export interface Depiction {
-  readonly time_s: number;
+/** What is drawn from one event of a run to the next. */
+export interface Picture {
   readonly frequency_Hz: number;
   readonly region: 'north-america' | 'iec';
   readonly world: { readonly width: number; readonly height: number };
@@ -192,9 +191,14 @@ export interface Depiction {
   readonly ribbons: readonly Ribbon[];
   readonly drains: readonly Drain[];
   readonly halos: readonly Halo[];
-  readonly hotspots: readonly Hotspot[];
   /** Where an arc burns now. */
   readonly spark?: Point;
+}
+
+/** Everything to be shown at one moment: what is drawn, and what is said and heard of it. */
+export interface Depiction extends Picture {
+  readonly time_s: number;
+  readonly hotspots: readonly Hotspot[];
   readonly person: PersonView;
   readonly profile: Profile;
   readonly strip: Strip;

@@ -1,4 +1,4 @@
-export { depict } from './depict.ts';
+export { depict, picture } from './depict.ts';
 export { stripPosition, stripTime } from './strip.ts';
 export type {
   Box,
@@ -9,6 +9,7 @@ export type {
   Halo,
   Hotspot,
   PartView,
+  Picture,
   Point,
   Profile,
   Ribbon,

@@ -14,52 +14,53 @@ export const SPACING: Readonly<Record<CurrentKind, { readonly widths: number; re
   person: { widths: 2.2, least: 16 },
 };
 
-/** The textures that point the way on ribbons, one for each kind of current: single chevron, double chevron, broken piece, dart. */
-export function drawMarks(ink: Ink, resolution: number): Readonly<Record<CurrentKind, Texture>> {
+/** A mark that points the way, about its middle: open lines, or a closed piece where it is filled. */
+export interface Mark {
+  readonly lines: readonly (readonly number[])[];
+  readonly width: number;
+  readonly color: string;
+  readonly fill?: string;
+}
+
+/** The marks of each kind of current: single chevron, double chevron, broken piece, dart. */
+export function marksOf(ink: Ink): Readonly<Record<CurrentKind, Mark>> {
   return {
-    load: mark(resolution, (pen) => chevrons(pen, ink.chevron.load, [0], 3.2, 5)),
-    fault: mark(resolution, (pen) => chevrons(pen, ink.chevron.fault, [-3.1, 3.1], 2.8)),
-    stray: mark(resolution, (pen) => piece(pen, ink.current.stray, ink.casing)),
-    person: mark(resolution, (pen) => chevrons(pen, ink.chevron.person, [0], 2.6, 3.3)),
+    load: chevrons(ink.chevron.load, [0], 3.2, 5),
+    fault: chevrons(ink.chevron.fault, [-3.1, 3.1], 2.8),
+    stray: piece(ink.current.stray, ink.casing),
+    person: chevrons(ink.chevron.person, [0], 2.6, 3.3),
   };
 }
 
-function mark(resolution: number, draw: (pen: CanvasRenderingContext2D) => void): Texture {
+/** A mark as a texture, for a graphics card. */
+export function markTexture(mark: Mark, resolution: number): Texture {
   const side = MARK_SIZE * 1.5;
   const pen = openBitmap(side, side, resolution);
   pen.translate(side / 2, side / 2);
-  draw(pen);
+  pen.lineJoin = mark.fill === undefined ? 'miter' : 'round';
+  pen.lineWidth = mark.width;
+  pen.strokeStyle = mark.color;
+  pen.beginPath();
+  for (const line of mark.lines) {
+    pen.moveTo(line[0] ?? 0, line[1] ?? 0);
+    for (let i = 2; i < line.length; i += 2) pen.lineTo(line[i] ?? 0, line[i + 1] ?? 0);
+    if (mark.fill !== undefined) pen.closePath();
+  }
+  pen.stroke();
+  if (mark.fill !== undefined) {
+    pen.fillStyle = mark.fill;
+    pen.fill();
+  }
   return asTexture(pen, side);
 }
 
-function chevrons(pen: CanvasRenderingContext2D, colour: string, at: readonly number[], width: number, half = 4): void {
-  pen.strokeStyle = colour;
-  pen.lineWidth = width;
-  pen.lineJoin = 'miter';
-  for (const x of at) {
-    pen.beginPath();
-    pen.moveTo(x - half * 0.5, -half);
-    pen.lineTo(x + half * 0.5, 0);
-    pen.lineTo(x - half * 0.5, half);
-    pen.stroke();
-  }
+function chevrons(color: string, at: readonly number[], width: number, half = 4): Mark {
+  return { lines: at.map((x) => [x - half * 0.5, -half, x + half * 0.5, 0, x - half * 0.5, half]), width, color };
 }
 
 /** A piece of a broken ribbon: notched behind, pointed ahead, so that it points the way even when it stands still. */
-function piece(pen: CanvasRenderingContext2D, colour: string, casing: string): void {
+function piece(fill: string, casing: string): Mark {
   const half = MARK_SIZE / 2;
-  pen.beginPath();
-  pen.moveTo(-9, -half + 1.5);
-  pen.lineTo(5, -half + 1.5);
-  pen.lineTo(10, 0);
-  pen.lineTo(5, half - 1.5);
-  pen.lineTo(-9, half - 1.5);
-  pen.lineTo(-4.5, 0);
-  pen.closePath();
-  pen.lineJoin = 'round';
-  pen.strokeStyle = casing;
-  pen.lineWidth = 4;
-  pen.stroke();
-  pen.fillStyle = colour;
-  pen.fill();
+  const outline = [-9, 1.5 - half, 5, 1.5 - half, 10, 0, 5, half - 1.5, -9, half - 1.5, -4.5, 0];
+  return { lines: [outline], width: 4, color: casing, fill };
 }

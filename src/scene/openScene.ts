@@ -1,15 +1,16 @@
 import { Container, type Renderer } from 'pixi.js';
-import type { Depiction } from '../depiction/index.ts';
+import type { Picture } from '../depiction/index.ts';
 import { openCamera } from './camera.ts';
 import { openConductors } from './conductorView.ts';
 import { allDrawings } from './drawings.ts';
 import { INK } from './ink.ts';
-import { drawMarks } from './marks.ts';
+import { openMarks } from './marksView.ts';
 import { openParts } from './partsView.ts';
 import { openRenderer, suitable } from './renderer.ts';
 import { openRibbons } from './ribbonsView.ts';
 import type { Scene, SceneOptions, Theme } from './scene.ts';
 import { cutSheets, type Sheets } from './sheets.ts';
+import type { Way } from './strokes.ts';
 import { openSpark } from './sparkView.ts';
 
 /** Widths of ribbons are told in px of a stage this many units of the drawing to the px. */
@@ -35,8 +36,9 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     theme,
     Math.min(FINEST, Math.max(0.4, (host.clientWidth / USUAL_WIDTH) * pixels)),
     stillness,
+    nameOf(renderer),
   );
-  let depiction: Depiction | null = null;
+  let picture: Picture | null = null;
   let size = { width: 1, height: 1 };
   let lost = false;
   let gone = false;
@@ -82,7 +84,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     size = { width: Math.max(1, host.clientWidth), height: Math.max(1, host.clientHeight) };
     pixels = window.devicePixelRatio || 1; // it changes with the zoom of the page and from screen to screen
     renderer.resize(size.width, size.height, pixels);
-    if (depiction) camera.fit(size, depiction.world);
+    if (picture) camera.fit(size, picture.world);
     unsettled = 2;
     recutSoon();
   }
@@ -95,23 +97,28 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
 
   async function recutNow(): Promise<void> {
     const wanted = Math.min(FINEST, camera.goal().scale * pixels);
-    if (!depiction || (paper.theme === theme && Math.abs(wanted / paper.sheets.resolution - 1) < 0.02)) return;
-    const fresh = await openPaper(theme, wanted, stillness);
-    if (gone || fresh.theme !== theme) return fresh.destroy();
+    if (
+      !picture ||
+      (paper.theme === theme && paper.way === nameOf(renderer) && Math.abs(wanted / paper.sheets.resolution - 1) < 0.02)
+    )
+      return;
+    const way = nameOf(renderer);
+    const fresh = await openPaper(theme, wanted, stillness, way);
+    if (gone || fresh.theme !== theme || way !== nameOf(renderer)) return fresh.destroy();
     const old = paper;
     paper = fresh;
-    paper.show(depiction);
+    paper.show(picture);
     paper.settle();
-    paper.prepare(depiction);
+    paper.prepare(picture);
     unsettled = 2;
     old.destroy();
   }
 
   return {
     show(next) {
-      const first = depiction === null;
-      const world = depiction?.world;
-      depiction = next;
+      const first = picture === null;
+      const world = picture?.world;
+      picture = next;
       if (world?.width !== next.world.width || world.height !== next.world.height) camera.fit(size, next.world);
       paper.show(next);
       unsettled = 2;
@@ -122,7 +129,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     },
     frame({ time_s, slow, wall_s }) {
       const start = performance.now();
-      if (lost || gone || !depiction) return;
+      if (lost || gone || !picture) return;
       const passed_s = before_s === null ? Infinity : wall_s - before_s;
       if (unsettled === 0 && passed_s >= 0 && passed_s < LEAST_STEP_s[nameOf(renderer)]) return;
       const step_s = Number.isFinite(passed_s) ? Math.min(LONGEST_STEP_s, Math.max(0, passed_s)) : 0;
@@ -133,7 +140,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
         return;
       }
       unsettled = Math.max(0, unsettled - 1);
-      const pulse_rad_s = 2 * Math.PI * depiction.frequency_Hz;
+      const pulse_rad_s = 2 * Math.PI * picture.frequency_Hz;
       const cycles = Number.isFinite(slow) && slow >= CYCLES_FROM;
       paper.beat(
         { wall_s, step_s, cycle: cycles ? { angle_rad: pulse_rad_s * time_s, swing_s: slow / pulse_rad_s } : null },
@@ -142,14 +149,14 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
       const { scale, x, y } = camera.view;
       paper.root.scale.set(scale);
       paper.root.position.set(x, y);
-      const { width, height } = depiction.world;
+      const { width, height } = picture.world;
       const away = { x: (size.width / 2 - x) / scale - width / 2, y: (size.height / 2 - y) / scale - height / 2 };
       paper.lag(stillness ? 0 : away.x, stillness ? 0 : away.y);
       renderer.render(paper.root);
       script_ms = performance.now() - start;
     },
     focus(name) {
-      camera.focus(name === null ? null : (depiction?.frames[name] ?? null));
+      camera.focus(name === null ? null : (picture?.frames[name] ?? null));
       unsettled = 2;
       recutSoon();
     },
@@ -177,41 +184,42 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
   };
 }
 
-function nameOf({ name }: Renderer): 'webgl' | 'canvas' {
+function nameOf({ name }: Renderer): Way {
   return name === 'canvas' ? 'canvas' : 'webgl';
 }
 
 /** Everything that is drawn, in one theme and cut for one scale. */
-async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
+async function openPaper(theme: Theme, resolution: number, stillness: boolean, way: Way) {
   const ink = INK[theme];
   const sheets: Sheets = await cutSheets(allDrawings(), theme, ink, resolution, UNITS_PER_PX);
   const root = new Container();
   const parts = openParts(root);
-  const conductors = openConductors(ink);
-  const marks = drawMarks(ink, Math.max(2, resolution * 1.5));
-  const ribbons = openRibbons({ ink, marks, unit: UNITS_PER_PX, stillness });
+  const conductors = openConductors(ink, way);
+  const shop = openMarks(ink, way, resolution);
+  const ribbons = openRibbons({ ink, way, marks: shop.marks, unit: UNITS_PER_PX, stillness });
   const spark = openSpark(ink);
   let layered = false;
   return {
     theme,
+    way,
     sheets,
     root,
-    show(depiction: Depiction): void {
-      parts.show(depiction, sheets);
+    show(picture: Picture): void {
+      parts.show(picture, sheets);
       if (!layered) {
         parts.layer('ribbons').addChild(conductors.display, ribbons.parts);
         parts.layer('body ribbons').addChild(ribbons.people);
         parts.layer('over').addChild(spark.display);
         layered = true;
       }
-      conductors.show(depiction, UNITS_PER_PX);
-      ribbons.show(depiction);
-      spark.show(depiction.spark, UNITS_PER_PX);
+      conductors.show(picture, UNITS_PER_PX);
+      ribbons.show(picture);
+      spark.show(picture.spark, UNITS_PER_PX);
     },
     settle: ribbons.settle,
     /** Hatches the metal before it is live, while nothing else is to be done. */
-    prepare(depiction: Depiction): void {
-      const todo = [...parts.ahead(depiction, sheets)];
+    prepare(picture: Picture): void {
+      const todo = [...parts.ahead(picture, sheets)];
       const next = (): void => {
         if (root.destroyed) return;
         todo.shift()?.();
@@ -229,7 +237,7 @@ async function openPaper(theme: Theme, resolution: number, stillness: boolean) {
       ribbons.destroy();
       parts.destroy();
       root.destroy({ children: true });
-      for (const texture of Object.values(marks)) texture.destroy(true);
+      shop.destroy();
       sheets.destroy();
     },
   };

@@ -1,5 +1,5 @@
 import { Container, Sprite, Texture } from 'pixi.js';
-import type { Depiction, Halo, PartView } from '../depiction/index.ts';
+import type { Picture, Halo, PartView } from '../depiction/index.ts';
 import type { Sheets } from './sheets.ts';
 
 const CROSS_FADE_s = 0.22;
@@ -19,9 +19,9 @@ interface Shown {
 export interface PartsView {
   /** The layer of this name; made when first asked for. */
   layer(name: string): Container;
-  show(depiction: Depiction, sheets: Sheets): void;
+  show(picture: Picture, sheets: Sheets): void;
   /** Work that may be done before it is needed, in small pieces. */
-  readonly ahead: (depiction: Depiction, sheets: Sheets) => readonly (() => void)[];
+  readonly ahead: (picture: Picture, sheets: Sheets) => readonly (() => void)[];
   beat(wall_s: number, stillness: boolean): void;
   /** Far layers lag behind a camera that has moved this far from the middle, units of the drawing. */
   lag(dx: number, dy: number): void;
@@ -39,7 +39,7 @@ export function openParts(stage: Container): PartsView {
   let cut: Sheets | null = null;
 
   /** One sheet to paint instead of many, for machines that paint with the processor. */
-  function glue({ parts, world }: Depiction, sheets: Sheets): void {
+  function glue({ parts, world }: Picture, sheets: Sheets): void {
     const behind = parts.filter(({ group }) => BEHIND.has(group));
     const key = `${sheets.resolution} ${behind.map(({ drawing, x, y }) => `${drawing} ${x} ${y}`).join(' ')}`;
     if (key === gluedFrom) return;
@@ -86,7 +86,7 @@ export function openParts(stage: Container): PartsView {
     lags.set(layer(model.group), model.parallax);
   }
 
-  function showHatch({ halos, parts }: Depiction, sheets: Sheets): void {
+  function showHatch({ halos, parts }: Picture, sheets: Sheets): void {
     const wanted = new Map<string, { halo: Halo; around: readonly PartView[] }>();
     for (const halo of halos) {
       const around = parts.filter(({ id }) => halo.drawings.includes(id));
@@ -108,8 +108,8 @@ export function openParts(stage: Container): PartsView {
 
   return {
     layer,
-    show(depiction, sheets) {
-      for (const group of depiction.groups) layer(group);
+    show(picture, sheets) {
+      for (const group of picture.groups) layer(group);
       if (cut !== sheets) {
         for (const one of shown.values()) one.sheets.forEach(({ sprite }) => sprite.destroy());
         shown.clear();
@@ -117,15 +117,15 @@ export function openParts(stage: Container): PartsView {
         hatched.clear();
         cut = sheets;
       }
-      const present = new Set(depiction.parts.map(({ id }) => id));
+      const present = new Set(picture.parts.map(({ id }) => id));
       for (const [id, one] of shown)
         if (!present.has(id)) {
           one.sheets.forEach(({ sprite }) => sprite.destroy());
           shown.delete(id);
         }
-      for (const model of depiction.parts) showPart(model, sheets);
-      showHatch(depiction, sheets);
-      glue(depiction, sheets);
+      for (const model of picture.parts) showPart(model, sheets);
+      showHatch(picture, sheets);
+      glue(picture, sheets);
     },
     ahead: ({ halos, parts }, sheets) =>
       halos.flatMap(({ drawings }) => {

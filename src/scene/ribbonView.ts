@@ -1,11 +1,11 @@
-import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
+import type { Container } from 'pixi.js';
 import type { Conductor, CurrentKind, Drain, Ribbon } from '../depiction/index.ts';
 import type { Ink } from './ink.ts';
-import { MARK_SIZE, SPACING } from './marks.ts';
-import { layTrack, standAt, stretch, type Stand, type Track } from './track.ts';
+import { SPACING } from './marks.ts';
+import type { MarksView } from './marksView.ts';
+import { openStrokes, type Way } from './strokes.ts';
+import { layTrack, stretch, type Track } from './track.ts';
 
-/** A ribbon of this width wears its marks at the size they were drawn in. */
-const MARKED_WIDTH = MARK_SIZE - 2;
 const FADE_s = 0.2;
 /** Working current is drawn slimmer than its amperes say, so that what should not be there stands out. */
 const SLIM = 0.66;
@@ -24,7 +24,8 @@ const HEIGHT: Readonly<Record<CurrentKind, number>> = { stray: 0, load: 1, fault
 /** What all ribbons share. */
 export interface RibbonDress {
   readonly ink: Ink;
-  readonly marks: Readonly<Record<CurrentKind, Texture>>;
+  readonly way: Way;
+  readonly marks: (kind: CurrentKind) => MarksView;
   /** Units of the drawing to one px of width. */
   readonly unit: number;
   readonly stillness: boolean;
@@ -72,11 +73,11 @@ type Phase =
 
 /** Opens a view of a ribbon; it is steady until told otherwise. */
 export function openRibbon(first: Ribbon, firstWires: WireColours, dress: RibbonDress): RibbonView {
-  const under = new Graphics();
-  const band = new Graphics();
-  const marks = new Container();
+  const below = openStrokes(dress.way);
+  const above = openStrokes(dress.way);
+  const row = dress.marks(first.kind);
+  const [under, band, marks] = [below.display, above.display, row.display];
   under.zIndex = band.zIndex = marks.zIndex = HEIGHT[first.kind];
-  const stand: Stand = { x: 0, y: 0, angle: 0 };
   let model = first;
   let wires = firstWires;
   let width = 0;
@@ -94,57 +95,47 @@ export function openRibbon(first: Ribbon, firstWires: WireColours, dress: Ribbon
   function drawBand(low: number, high: number): void {
     const key = `${low.toFixed(1)} ${high.toFixed(1)}`;
     if (key === drawn) return;
-    under.clear();
-    band.clear();
     const points = stretch(track, low, high);
     drawn = points.length < 4 ? '' : key;
-    if (points.length < 4 || model.kind === 'stray') return;
+    if (points.length < 4 || model.kind === 'stray') {
+      below.draw([]);
+      above.draw([]);
+      return;
+    }
     const { ink, unit } = dress;
-    const round = { cap: 'round', join: 'round' } as const;
-    const shadow = points.map((value, i) => value + (i % 2 === 0 ? 1.5 : 3) * unit);
-    under.poly(shadow, false).stroke({ width: width + unit, color: ink.shadow, alpha: ink.shadowAlpha, ...round });
+    const line = { lines: [points], cap: 'round' } as const;
+    const shadow = {
+      lines: [points.map((value, i) => value + (i % 2 === 0 ? 1.5 : 3) * unit)],
+      width: width + unit,
+      color: ink.shadow,
+      alpha: ink.shadowAlpha,
+      cap: 'round',
+    } as const;
     if (model.kind === 'person') {
-      under.poly(points, false).stroke({ width: width + 3 * unit, color: ink.edge, ...round });
-      band.poly(points, false).stroke({ width, color: ink.current.person, ...round });
-      band.poly(points, false).stroke({ width: width * 0.5, color: ink.core, ...round });
+      below.draw([shadow, { ...line, width: width + 3 * unit, color: ink.edge }]);
+      above.draw([
+        { ...line, width, color: ink.current.person },
+        { ...line, width: width * 0.5, color: ink.core },
+      ]);
       return;
     }
     // Work lies on its wire and lets the insulation show; what does not belong wears a light edge.
     const edge = model.kind === 'load' && model.wire ? wires[model.wire] : ink.casing;
-    if (model.casing || model.wire)
-      under.poly(points, false).stroke({ width: width + 3.4 * unit, color: edge, ...round });
-    band.poly(points, false).stroke({ width, color: ink.current[model.kind], ...round });
+    const edged = model.casing || model.wire !== undefined;
+    below.draw(edged ? [shadow, { ...line, width: width + 3.4 * unit, color: edge }] : [shadow]);
+    above.draw([{ ...line, width, color: ink.current[model.kind] }]);
   }
 
   function placeMarks(low: number, high: number, flip: number): void {
     const { widths, least } = SPACING[model.kind];
     const spacing = Math.max(widths * width, least * dress.unit);
-    const forward = model.speed >= 0;
+    const backward = model.speed < 0;
     const room = END_ROOM[model.kind] * width;
-    const scale = width / MARKED_WIDTH;
-    const turned = (forward ? 1 : -1) * flip;
-    const from = forward ? low : track.length - high;
-    const to = forward ? high : track.length - low;
+    const from = backward ? track.length - high : low;
+    const to = backward ? track.length - low : high;
     const start = (((travel - model.reach) % spacing) + spacing) % spacing;
-    let used = 0;
-    for (
-      let d = start + Math.max(0, Math.ceil((from + room - start) / spacing)) * spacing;
-      d <= to - room;
-      d += spacing
-    ) {
-      standAt(track, forward ? d : track.length - d, stand);
-      let sprite = marks.children[used] as Sprite | undefined;
-      if (!sprite) {
-        sprite = new Sprite({ texture: dress.marks[model.kind], anchor: 0.5 });
-        marks.addChild(sprite);
-      }
-      sprite.position.set(stand.x, stand.y);
-      sprite.rotation = stand.angle;
-      sprite.scale.set(scale * turned, scale);
-      used++;
-    }
-    // Shrunk to nothing, not hidden: hiding would have the renderer sort everything anew in every frame.
-    for (let i = used; i < marks.children.length; i++) marks.children[i]?.scale.set(0);
+    const first = start + Math.max(0, Math.ceil((from + room - start) / spacing)) * spacing;
+    row.place({ track, first, last: to - room, spacing, backward, width, flip });
   }
 
   /** What of the length shows now, and whether the phase is over. */

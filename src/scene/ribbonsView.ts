@@ -1,5 +1,5 @@
 import { Container } from 'pixi.js';
-import type { Depiction } from '../depiction/index.ts';
+import type { Picture } from '../depiction/index.ts';
 import { INSULATION } from './ink.ts';
 import { openRibbon, type Beat, type RibbonDress, type RibbonView } from './ribbonView.ts';
 
@@ -7,7 +7,7 @@ import { openRibbon, type Beat, type RibbonDress, type RibbonView } from './ribb
 export interface RibbonsView {
   readonly parts: Container;
   readonly people: Container;
-  show(depiction: Depiction): void;
+  show(picture: Picture): void;
   beat(beat: Beat): void;
   /** Ends every arrival at once. */
   settle(): void;

@@ -1,12 +1,12 @@
-import type { Depiction, Point } from '../depiction/index.ts';
+import type { Picture, Point } from '../depiction/index.ts';
 
-/** The moving picture of one depiction at a time; it owns no clock. */
+/** The moving picture of one moment's model at a time; it owns no clock. */
 export interface Scene {
-  /** A new model: redraws what has changed; what has newly appeared or gone is animated by the next frames. */
-  show(depiction: Depiction): void;
+  /** A new picture: redraws what has changed; what has newly appeared or gone is animated by the next frames. */
+  show(picture: Picture): void;
   /** Draws one frame. `time_s` is the moment on the timeline, `slow` how many times slower than real it runs, `wall_s` the viewer's own time. */
   frame(now: { readonly time_s: number; readonly slow: number; readonly wall_s: number }): void;
-  /** Moves the camera to a named frame of the depiction, or to the whole. */
+  /** Moves the camera to a named frame of the picture, or to the whole. */
   focus(frame: string | null): void;
   /** Where a point of the drawing lies now, CSS px from the upper left corner of the host. */
   toScreen(point: Point): Point;
