@@ -2,6 +2,7 @@ import { solveBody } from '../body/index.ts';
 import type { Contact } from '../body/index.ts';
 import type { Phasors, Solution, Solver, Values } from '../electrics/index.ts';
 import type { Build, Conditions, PersonInfo } from '../installation/index.ts';
+import { limited } from './currentLimit.ts';
 
 /** One person who touches something, solved: what is found there before the touch and across the body after it, V. */
 export interface Touch {
@@ -43,12 +44,16 @@ export function steadyState(
   });
   const limb_ohm = new Map<number, number>();
   const touches: Touch[] = [];
+  const everybody = (): Values => limited(build, solver, build.values(conditions, open, limb_ohm));
+  // What a source that folds back gives with everybody in touch; bodies are solved against that.
+  const foldsBack = build.limits.length > 0;
+  let folded: Partial<Values> = foldsBack ? { emf: everybody().emf } : {};
   for (let round = 0, moved = Infinity; round < ROUNDS && moved > SETTLED; round += 1) {
     moved = 0;
     for (const [index, { person, body, contacts, limbs }] of standing.entries()) {
       const before = limbs.map(({ branch }) => limb_ohm.get(branch));
       for (const { branch } of limbs) limb_ohm.delete(branch);
-      const { volts } = solver.solve(build.values(conditions, open, limb_ohm));
+      const { volts } = solver.solve({ ...build.values(conditions, open, limb_ohm), ...folded });
       const nodes = limbs.map(({ node }) => node);
       const solved = solveBody(body, contacts, voltsAt(volts, nodes), solver.impedanceSeenFrom(nodes));
       touches[index] = { person, contacts, prospective_V: solved.prospective_V, touch_V: solved.touch_V };
@@ -58,9 +63,10 @@ export function steadyState(
         moved = Math.max(moved, Math.abs(ohm - (before[limb] ?? Infinity)) / ohm);
       });
     }
-    if (standing.length === 1) break;
+    if (foldsBack) folded = { emf: everybody().emf };
+    else if (standing.length === 1) break;
   }
-  const values = build.values(conditions, open, limb_ohm);
+  const values = everybody();
   return { values, solution: solver.solve(values), touches, limb_ohm };
 }
 

@@ -1,25 +1,32 @@
 import { z } from 'zod';
 import type { PartKind } from '../plan.ts';
+import { adjustableBreaker } from './adjustableBreaker.ts';
+import { afci } from './afci.ts';
 import { appliance } from './appliance.ts';
 import { breaker } from './breaker.ts';
 import { cable } from './cable.ts';
 import { capacitance } from './capacitance.ts';
 import { centreTappedTransformer } from './centreTappedTransformer.ts';
 import { coupledWindings } from './coupledWindings.ts';
+import { deviceByPoints } from './deviceByPoints.ts';
 import { fitting } from './fitting.ts';
 import { fixedBody } from './fixedBody.ts';
 import { floor } from './floor.ts';
+import { fuse } from './fuse.ts';
 import { generator } from './generator.ts';
 import { harmonicSource } from './harmonicSource.ts';
 import { idealTransformer } from './idealTransformer.ts';
 import { impedance } from './impedance.ts';
+import { insulationMonitor } from './insulationMonitor.ts';
 import { inverter } from './inverter.ts';
+import { isolatingTransformer } from './isolatingTransformer.ts';
 import { joint } from './joint.ts';
 import { meter } from './meter.ts';
 import { outlet } from './outlet.ts';
 import { panel } from './panel.ts';
 import { person } from './person.ts';
 import { pipe } from './pipe.ts';
+import { rcbo } from './rcbo.ts';
 import { residualDevice } from './residualDevice.ts';
 import { rod } from './rod.ts';
 import { servicePanel } from './servicePanel.ts';
@@ -50,10 +57,17 @@ const partKinds = [
   pipe,
   structuralSteel,
   breaker,
+  adjustableBreaker,
+  fuse,
+  deviceByPoints,
   residualDevice,
+  rcbo,
+  afci,
+  insulationMonitor,
   servicePanel,
   panel,
   transferSwitch,
+  isolatingTransformer,
   meter,
   outlet,
   appliance,
