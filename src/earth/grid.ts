@@ -69,22 +69,22 @@ export function schwarz_ohm(
   return { grid: own, rods: all, mutual, together: (own * all - mutual ** 2) / (own + all - 2 * mutual) };
 }
 
-/** A grid as wires, its middle below a place on the surface: each stretch between two crossings in `pieces`. */
-export function gridWires(grid: Grid, { x = 0, y = 0, pieces = 1 } = {}): readonly Segment[] {
+/** A grid as wires, its middle below 0, 0: each stretch between two crossings in `pieces`. */
+export function gridWires(grid: Grid, { pieces = 1 } = {}): readonly Segment[] {
   const { length_m, width_m, lengthwise, crosswise, depth_m, wire_radius_m } = grid;
   checkSizes('grid', { length: length_m, width: width_m, depth: depth_m, 'wire radius': wire_radius_m });
   if (!(Math.min(lengthwise, crosswise) >= 2 && Number.isInteger(lengthwise) && Number.isInteger(crosswise)))
     throw new RangeError(`A grid of ${lengthwise} by ${crosswise} wires: write at least 2 each way`);
-  const place = (dx: number, dy: number) => ({ x: x + dx, y: y + dy, z: depth_m });
+  const place = (x: number, y: number) => ({ x, y, z: depth_m });
   const [across, up] = [length_m / 2, width_m / 2];
   const rows = Array.from({ length: lengthwise }, (_, at) => {
-    const dy = -up + (at * width_m) / (lengthwise - 1);
-    const wire = { from: place(-across, dy), to: place(across, dy), radius_m: wire_radius_m };
+    const y = -up + (at * width_m) / (lengthwise - 1);
+    const wire = { from: place(-across, y), to: place(across, y), radius_m: wire_radius_m };
     return divided(wire, pieces * (crosswise - 1));
   });
   const columns = Array.from({ length: crosswise }, (_, at) => {
-    const dx = -across + (at * length_m) / (crosswise - 1);
-    const wire = { from: place(dx, -up), to: place(dx, up), radius_m: wire_radius_m };
+    const x = -across + (at * length_m) / (crosswise - 1);
+    const wire = { from: place(x, -up), to: place(x, up), radius_m: wire_radius_m };
     return divided(wire, pieces * (lengthwise - 1));
   });
   return [...rows, ...columns].flat();

@@ -11,7 +11,7 @@ export { plateResistance_ohm, plateWires, type Lie } from './plate.ts';
 export { gridWire_m, gridWires, laurentNiemann_ohm, schwarz_ohm, sverak_ohm, type Grid } from './grid.ts';
 /** The numeric method, in even and two-layer soil. */
 export { bury, buriedResistance_ohm, MOST_SEGMENTS, transfer_ohm, type Buried, type Wires } from './buried.ts';
-export type { Place, Segment } from './segment.ts';
+export { moved, type Place, type Segment } from './segment.ts';
 /** What stands on the surface, and what IEEE Std 80 tolerates there. */
 export { hemisphereResistance_ohm, surfacePotential_V, surfaceProfile, type ProfilePoint } from './surface.ts';
 export { marginPercent, surfaceDerating, tolerableStep_V, tolerableTouch_V } from './tolerable.ts';

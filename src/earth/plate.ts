@@ -20,12 +20,7 @@ export function plateResistance_ohm(side_m: number, depth_m: number, lie: Lie, s
 }
 
 /** A square plate as wires: strips side by side, each as a wire of a quarter of its width. */
-export function plateWires(
-  side_m: number,
-  depth_m: number,
-  lie: Lie,
-  { x = 0, y = 0, strips = 10 } = {},
-): readonly Segment[] {
+export function plateWires(side_m: number, depth_m: number, lie: Lie, { strips = 10 } = {}): readonly Segment[] {
   checkPlate(side_m, depth_m, lie);
   const width = side_m / strips;
   const half = side_m / 2;
@@ -33,8 +28,8 @@ export function plateWires(
     const off = (at + 0.5) * width - half;
     const [dy, dz] = lie === 'flat' ? [off, 0] : [0, off];
     const strip = {
-      from: { x: x - half, y: y + dy, z: depth_m + dz },
-      to: { x: x + half, y: y + dy, z: depth_m + dz },
+      from: { x: -half, y: dy, z: depth_m + dz },
+      to: { x: half, y: dy, z: depth_m + dz },
       radius_m: width / 4,
     };
     return divided(strip, strips);

@@ -24,14 +24,14 @@ export function ringWires(
   diameter_m: number,
   wire_radius_m: number,
   depth_m: number,
-  { x = 0, y = 0, pieces = 24 } = {},
+  { pieces = 24 } = {},
 ): readonly Segment[] {
   checkSizes('ring', { diameter: diameter_m, 'wire radius': wire_radius_m, depth: depth_m });
   const step = (2 * Math.PI) / pieces;
   const radius = (diameter_m * step) / (4 * Math.sin(step / 2));
   const corner = (at: number) => ({
-    x: x + radius * Math.cos(at * step),
-    y: y + radius * Math.sin(at * step),
+    x: radius * Math.cos(at * step),
+    y: radius * Math.sin(at * step),
     z: depth_m,
   });
   return Array.from({ length: pieces }, (_, at) => ({

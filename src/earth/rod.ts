@@ -36,15 +36,11 @@ export function rodLoading_A(length_m: number, diameter_m: number, soil_ohm_m: n
   return (34_800 * diameter_m * length_m) / Math.sqrt(soil_ohm_m * time_s);
 }
 
-/** A rod as wires, its top at a depth below a place on the surface.
+/** A rod as wires, its top at a depth below 0, 0.
  *  @param pieces how many segments, fewer where the rod is thick; 1 is Dwight's even leak */
-export function rodWires(
-  length_m: number,
-  radius_m: number,
-  { x = 0, y = 0, top_m = 0, pieces = 16 } = {},
-): readonly Segment[] {
+export function rodWires(length_m: number, radius_m: number, { top_m = 0, pieces = 16 } = {}): readonly Segment[] {
   checkRod(length_m, radius_m);
-  const rod = { from: { x, y, z: top_m }, to: { x, y, z: top_m + length_m }, radius_m };
+  const rod = { from: { x: 0, y: 0, z: top_m }, to: { x: 0, y: 0, z: top_m + length_m }, radius_m };
   return divided(rod, Math.max(1, Math.min(pieces, Math.floor(length_m / (4 * radius_m)))));
 }
 

@@ -1,6 +1,6 @@
 import { checkSizes, checkSoil } from './ground.ts';
 import { checkRod, rodResistance_ohm, rodWires } from './rod.ts';
-import type { Segment } from './segment.ts';
+import { moved, type Segment } from './segment.ts';
 import { solveSymmetric } from './symmetric.ts';
 
 /** How several rods stand: in a line, or evenly round a circle or a square. */
@@ -54,7 +54,9 @@ export function rodsWires(
   pieces: number = Math.max(1, Math.min(12, Math.floor(200 / count))),
 ): readonly Segment[] {
   checkRod(length_m, radius_m);
-  return rodPlaces(count, spacing_m, arrangement).flatMap(({ x, y }) => rodWires(length_m, radius_m, { x, y, pieces }));
+  return rodPlaces(count, spacing_m, arrangement).flatMap((place) =>
+    moved(rodWires(length_m, radius_m, { pieces }), place),
+  );
 }
 
 /** Where several rods stand, m; the middle of them all is 0, 0. */

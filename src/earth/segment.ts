@@ -35,11 +35,24 @@ export function divided(segment: Segment, count: number): readonly Segment[] {
   }));
 }
 
-/** A segment cut where it passes a depth, so that each piece lies in one layer. */
+/** Wires turned about 0, 0 and then moved along the surface.
+ *  @param bearing_rad from x towards y */
+export function moved(
+  wires: readonly Segment[],
+  { x, y }: { readonly x: number; readonly y: number },
+  bearing_rad: number = 0,
+): readonly Segment[] {
+  const [cos, sin] = [Math.cos(bearing_rad), Math.sin(bearing_rad)];
+  const place = (at: Place): Place => ({ x: x + at.x * cos - at.y * sin, y: y + at.x * sin + at.y * cos, z: at.z });
+  return wires.map(({ from, to, radius_m }) => ({ from: place(from), to: place(to), radius_m }));
+}
+
+/** A segment cut where it passes a depth, so that each piece lies in one layer; not where a piece would be a mere crumb. */
 export function cutAt(segment: Segment, depth_m: number): readonly Segment[] {
   const { from, to } = segment;
   const share = (depth_m - from.z) / (to.z - from.z);
-  if (!(share > 1e-9 && share < 1 - 1e-9)) return [segment];
+  const crumb = (2 * segment.radius_m) / lengthOf(segment);
+  if (!(share > crumb && share < 1 - crumb)) return [segment];
   const middle = along(segment, share);
   return [
     { ...segment, to: middle },

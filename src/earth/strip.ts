@@ -32,18 +32,18 @@ export function stripResistance_ohm(
   return (own + mutualResistance_ohm(half, 2 * depth_m, soil_ohm_m)) / 2;
 }
 
-/** A straight buried wire as wires, its middle below a place on the surface, lying along x. A strip of width w leaks like a
+/** A straight buried wire as wires, its middle below 0, 0, lying along x. A strip of width w leaks like a
  *  wire of radius w/4. */
 export function stripWires(
   length_m: number,
   radius_m: number,
   depth_m: number,
-  { x = 0, y = 0, pieces = 24 } = {},
+  { pieces = 24 } = {},
 ): readonly Segment[] {
   checkSizes('strip', { length: length_m, radius: radius_m, depth: depth_m });
   const wire = {
-    from: { x: x - length_m / 2, y, z: depth_m },
-    to: { x: x + length_m / 2, y, z: depth_m },
+    from: { x: -length_m / 2, y: 0, z: depth_m },
+    to: { x: length_m / 2, y: 0, z: depth_m },
     radius_m,
   };
   return divided(wire, Math.max(1, Math.min(pieces, Math.floor(length_m / (4 * radius_m)))));

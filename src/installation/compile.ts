@@ -180,7 +180,7 @@ function unreachedPieces(
   );
   const stoodOn = new Set(
     Object.entries(installation.parts).flatMap(([name, { kind }]) =>
-      kind === 'floor' || kind === 'person' ? [name] : [],
+      kind === 'floor' || kind === 'soil' || kind === 'person' ? [name] : [],
     ),
   );
   return pieces(terminals.length, links)

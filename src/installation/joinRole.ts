@@ -2,7 +2,10 @@ import type { Role } from './role.ts';
 import type { Part } from './parts/index.ts';
 import { partOf, type TerminalName } from './terminal.ts';
 
-const EARTHED: ReadonlySet<Part['kind']> = new Set(['rod', 'pipe', 'fitting']);
+const EARTHED: ReadonlySet<Part['kind']> = new Set([
+  ...(['rod', 'rods', 'strip', 'ring', 'plate', 'grid', 'soil'] as const),
+  ...(['pipe', 'fitting'] as const),
+]);
 const PROTECTIVE = /\.(protective|armour|conduit|raceway|earth bar|case|frame)(\.|$)/;
 const SCREEN = /\.screen(\.|$)/;
 const NEUTRAL = /\.(neutral|neutral bar|PEN|x2)(\.|$)/;

@@ -142,7 +142,7 @@ function checkFloors(survey: Survey): void {
     const floor = partOf(part.feet);
     const path = ['parts', name, 'feet'];
     const kind = survey.parts.get(floor)?.kind;
-    if (kind !== undefined && kind !== 'floor')
+    if (kind !== undefined && kind !== 'floor' && kind !== 'soil')
       survey.say('wrong-target', path, `${floor} is no floor`, { instead: 'feet: the name of a floor' });
     const first = stoodOn.get(floor);
     if (first === undefined) stoodOn.set(floor, name);

@@ -14,6 +14,7 @@ import { fixedBody } from './fixedBody.ts';
 import { floor } from './floor.ts';
 import { fuse } from './fuse.ts';
 import { generator } from './generator.ts';
+import { grid } from './grid.ts';
 import { harmonicSource } from './harmonicSource.ts';
 import { idealTransformer } from './idealTransformer.ts';
 import { impedance } from './impedance.ts';
@@ -26,11 +27,16 @@ import { outlet } from './outlet.ts';
 import { panel } from './panel.ts';
 import { person } from './person.ts';
 import { pipe } from './pipe.ts';
+import { plate } from './plate.ts';
 import { rcbo } from './rcbo.ts';
 import { residualDevice } from './residualDevice.ts';
+import { ring } from './ring.ts';
 import { rod } from './rod.ts';
+import { rods } from './rods.ts';
 import { servicePanel } from './servicePanel.ts';
+import { soil } from './soil.ts';
 import { source } from './source.ts';
+import { strip } from './strip.ts';
 import { structuralSteel } from './structuralSteel.ts';
 import { plainSwitch } from './switch.ts';
 import { threePhaseTransformer } from './threePhaseTransformer.ts';
@@ -54,6 +60,12 @@ const partKinds = [
   fixedBody,
   cable,
   rod,
+  rods,
+  strip,
+  ring,
+  plate,
+  grid,
+  soil,
   pipe,
   structuralSteel,
   breaker,
