@@ -1,18 +1,24 @@
-/** From impedances to admittances: one a branch, one matrix a winding, every bad value named. */
+/** From impedances to admittances: one a branch, one matrix a winding and a core, every bad value named. */
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
+import { couple, coresOf } from './cores.ts';
+import type { Cores } from './cores.ts';
+import { coupledBranches } from './network.ts';
 import type { Network, Values } from './network.ts';
 
 /** Admittances that `admit` overwrites. */
 export interface Admittance {
-  /** Siemens: one a branch, then one a pair of each winding; what `factor` reads. */
+  /** Siemens: one a branch, then one a pair of each winding and core; what `factor` reads. */
   readonly siemens: Phasors;
   /** Per branch |Z|², ohm². */
   readonly square: Float64Array;
-  /** Per winding the inverse of its impedance, n×n row by row. */
+  /** The branches that drive each other: of each winding, then of each core. */
+  readonly coupled: readonly (readonly number[])[];
+  /** For each of `coupled` the siemens between them, n×n row by row. */
   readonly wound: readonly Phasors[];
-  /** Per branch 1 if it belongs to a winding. */
+  /** Per branch 1 if it belongs to a winding, 2 if to a core. */
   readonly isWound: Uint8Array;
+  readonly cores: Cores;
   readonly work: Phasors;
 }
 
@@ -22,22 +28,25 @@ export function admittanceOf(network: Network): Admittance {
   const isWound = new Uint8Array(count);
   let pairs = 0;
   let widest = 0;
-  for (const { branches } of network.windings) {
-    for (const b of branches) isWound[b] = 1;
-    pairs += (branches.length * (branches.length - 1)) / 2;
-    widest = Math.max(widest, branches.length);
-  }
+  const coupled = coupledBranches(network);
+  coupled.forEach((members, w) => {
+    for (const b of members) isWound[b] = w < network.windings.length ? 1 : 2;
+    pairs += (members.length * (members.length - 1)) / 2;
+    widest = Math.max(widest, members.length);
+  });
   return {
     siemens: phasors(count + pairs),
     square: new Float64Array(count),
-    wound: network.windings.map(({ branches }) => phasors(branches.length ** 2)),
+    coupled,
+    wound: coupled.map((members) => phasors(members.length ** 2)),
     isWound,
+    cores: coresOf(network),
     work: phasors(widest ** 2),
   };
 }
 
 /** Writes the admittances of these values.
- *  @throws RangeError naming the branch whose impedance or EMF is no finite number, or zero, or too small or large to square,
+ *  @throws RangeError naming the branch whose impedance, EMF or injection is no finite number, or zero, or too small or large to square,
  *  and the windings whose impedance has no inverse */
 export function admit(network: Network, values: Values, out: Admittance): void {
   const { siemens, square, isWound } = out;
@@ -46,6 +55,7 @@ export function admit(network: Network, values: Values, out: Admittance): void {
   const er = values.emf.re;
   const ei = values.emf.im;
   const count = square.length;
+  if (values.injection !== undefined) admitInjection(network, values.injection);
   for (let b = 0; b < count; b++) {
     // A sum that is not finite has a part that is not: one test a branch instead of two.
     if (!Number.isFinite(er[b]! + ei[b]!)) refuse(network, values, b);
@@ -58,17 +68,18 @@ export function admit(network: Network, values: Values, out: Admittance): void {
     siemens.re[b] = r / s;
     siemens.im[b] = -i / s;
   }
+  const windings = network.windings.length;
   let pair = count;
-  for (let w = 0; w < network.windings.length; w++) {
-    const members = network.windings[w]!.branches;
+  for (let w = 0; w < out.coupled.length; w++) {
+    const members = out.coupled[w]!;
     const n = members.length;
-    const coupling = values.coupling[w]!;
     const y = out.wound[w]!;
-    invert(network, w, coupling, out.work, y);
+    if (w < windings) invert(network, w, values.coupling[w]!, out.work, y);
+    else couple(network, out.cores, w - windings, siemens, y);
     for (let k = 0; k < n; k++) {
       const b = members[k]!;
       const own = k * n + k;
-      square[b] = coupling.re[own]! ** 2 + coupling.im[own]! ** 2;
+      if (w < windings) square[b] = values.coupling[w]!.re[own]! ** 2 + values.coupling[w]!.im[own]! ** 2;
       siemens.re[b] = y.re[own]!;
       siemens.im[b] = y.im[own]!;
       for (let l = k + 1; l < n; l++, pair++) {
@@ -83,13 +94,15 @@ export function admit(network: Network, values: Values, out: Admittance): void {
  *  @throws RangeError saying which array is too short or too long */
 export function checkLengths(network: Network, values: Values): void {
   const count = network.branches.length;
-  const { impedance, emf, coupling } = values;
+  const { impedance, emf, injection, coupling } = values;
   if (fits(network, values)) return;
   for (const [name, array] of [
     ['impedance.re', impedance.re],
     ['impedance.im', impedance.im],
     ['emf.re', emf.re],
     ['emf.im', emf.im],
+    ['injection.re', injection?.re ?? emf.re],
+    ['injection.im', injection?.im ?? emf.im],
   ] as const) {
     if (array.length !== count) {
       throw new RangeError(`values.${name} has ${array.length} places; give one for each of the ${count} branches`);
@@ -108,16 +121,25 @@ export function checkLengths(network: Network, values: Values): void {
 }
 
 /** The same check without a word, and without allocating. */
-function fits({ branches, windings }: Network, { impedance, emf, coupling }: Values): boolean {
+function fits({ branches, windings }: Network, { impedance, emf, injection, coupling }: Values): boolean {
   const count = branches.length;
   if (impedance.re.length !== count || impedance.im.length !== count) return false;
   if (emf.re.length !== count || emf.im.length !== count) return false;
+  if (injection !== undefined && (injection.re.length !== count || injection.im.length !== count)) return false;
   if (coupling.length !== windings.length) return false;
   for (let w = 0; w < windings.length; w++) {
     const wanted = windings[w]!.branches.length ** 2;
     if (coupling[w]!.re.length !== wanted || coupling[w]!.im.length !== wanted) return false;
   }
   return true;
+}
+
+function admitInjection(network: Network, { re, im }: Phasors): void {
+  for (let b = 0; b < re.length; b++) {
+    if (Number.isFinite(re[b]!) && Number.isFinite(im[b]!)) continue;
+    const name = network.branches[b]?.name ?? String(b);
+    throw new RangeError(`branch "${name}": its injection is ${re[b]} + j${im[b]} A; write a finite number`);
+  }
 }
 
 /** Says what is wrong with the values of a branch; silent if only a sum overflowed. */

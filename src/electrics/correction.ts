@@ -3,6 +3,7 @@
 import type { Admittance } from './admittance.ts';
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
+import { highestTurned, magnetise, relieve, saturate, sumTurns } from './cores.ts';
 import { growth, solve } from './factors.ts';
 import type { Factors } from './factors.ts';
 import { atRest, lift, solveLoops } from './loops.ts';
@@ -11,7 +12,7 @@ import type { Network, Solution, Values } from './network.ts';
 import { closeLoops, layOut } from './tree.ts';
 import type { Tree } from './tree.ts';
 
-/** Relative to the largest EMF: a link's misfit not worth another step. */
+/** Relative to the largest EMF, or voltage of an injection or winding: a link's misfit not worth another step. */
 const FINE = 1e-13;
 /** Relative to the largest EMF: a misfit that no longer counts as an answer. */
 const COARSE = 1e-9;
@@ -38,27 +39,54 @@ export interface Bench {
 
 /** Corrects the currents of the links until every loop fits; how many steps it took, more than `STEPS` if it never did. */
 export function settle(bench: Bench, values: Values, out: Solution, loops: Loops | undefined): number {
+  const { injection } = values;
+  const { amperes } = out;
+  begin(bench, values, amperes);
+  const steps = correct(bench, values, out, loops);
+  if (injection === undefined) return steps;
+  for (let b = 0; b < amperes.re.length; b++) {
+    amperes.re[b]! += injection.re[b]!;
+    amperes.im[b]! += injection.im[b]!;
+  }
+  return steps;
+}
+
+/** What flows and rises before any loop is closed: what is injected goes home through the tree. */
+function begin({ network, tree, rise, misfit, admittance }: Bench, values: Values, amperes: Phasors): void {
+  const { emf, injection } = values;
+  clear(amperes);
+  clear(misfit);
+  clear(admittance.cores.perTurn);
+  if (injection === undefined) {
+    rise.re.set(emf.re);
+    rise.im.set(emf.im);
+    return;
+  }
+  closeLoops(tree, amperes, injection);
+  lift(network, values, admittance.cores, amperes, rise);
+}
+
+function clear({ re, im }: Phasors): void {
+  re.fill(0);
+  im.fill(0);
+}
+
+/** The steps of `settle`, on what goes through the impedances without what is injected beside them. */
+function correct(bench: Bench, values: Values, { amperes, volts }: Solution, loops: Loops | undefined): number {
   const { network, tree, rise } = bench;
-  const { emf } = values;
-  const { amperes, volts } = out;
-  amperes.re.fill(0);
-  amperes.im.fill(0);
-  bench.misfit.re.fill(0);
-  bench.misfit.im.fill(0);
+  const { cores } = bench.admittance;
   let highest = 0;
   for (let b = 0; b < rise.re.length; b++) {
-    const er = emf.re[b]!;
-    const ei = emf.im[b]!;
-    rise.re[b] = er;
-    rise.im[b] = ei;
-    const square = er * er + ei * ei;
+    const square = rise.re[b]! ** 2 + rise.im[b]! ** 2;
     if (square > highest) highest = square;
   }
+  // A volt not worth correcting may still be a large part of what magnetises nothing: an open transformer's leakage.
+  const least = cores.members.length > 0 ? 2 : 0;
   let before = Infinity;
   for (let step = 0; ; step++) {
     layOut(tree, rise, volts);
-    const worst = fit(bench, volts);
-    if (worst <= FINE * FINE * highest) return step;
+    const worst = Math.max(fit(bench, volts), sumTurns(cores, amperes));
+    if (worst <= FINE * FINE * highest && step >= least) return step;
     if (step === STEPS || !(worst < before / 4)) {
       // No step halves the misfit any more. That is the limit of the arithmetic, unless the factors have lost digits.
       const limit = loops === undefined && !trusted(bench.factors) ? FINE : COARSE;
@@ -67,8 +95,9 @@ export function settle(bench: Bench, values: Values, out: Solution, loops: Loops
     before = step === 0 ? Infinity : worst;
     if (loops === undefined) driveNodes(bench, amperes);
     else driveLoops(bench, loops, amperes);
-    closeLoops(tree, amperes);
-    lift(network, values, amperes, rise);
+    closeLoops(tree, amperes, values.injection);
+    lift(network, values, cores, amperes, rise);
+    highest = Math.max(highest, highestTurned(cores));
   }
 }
 
@@ -88,7 +117,7 @@ function fit({ tree, rise, misfit }: Bench, volts: Phasors): number {
     misfit.re[b] = vr;
     misfit.im[b] = vi;
     const square = vr * vr + vi * vi;
-    if (!(square <= worst)) worst = square;
+    if (square > worst || Number.isNaN(square)) worst = square;
   }
   return worst;
 }
@@ -105,13 +134,12 @@ export function worstLink({ tree, misfit }: Bench): number {
 function driveNodes(bench: Bench, amperes: Phasors): void {
   const { tree, factors, driven, drop } = bench;
   const { links, from, to } = tree;
-  drop.re.fill(0);
-  drop.im.fill(0);
+  clear(drop);
   drive(bench, undefined);
   for (let k = 0; k < links.length; k++) inject(drop, from, to, driven, links[k]!);
-  for (const { branches } of bench.network.windings) {
-    for (let k = 0; k < branches.length; k++) {
-      if (tree.inTree[branches[k]!] === 1) inject(drop, from, to, driven, branches[k]!);
+  for (const members of bench.admittance.coupled) {
+    for (let k = 0; k < members.length; k++) {
+      if (tree.inTree[members[k]!] === 1) inject(drop, from, to, driven, members[k]!);
     }
   }
   solve(factors, drop, drop);
@@ -134,12 +162,13 @@ function inject(out: Phasors, from: Int32Array, to: Int32Array, driven: Phasors,
 }
 
 /** Amperes that the misfit drives through each link and winding, and with it the drop across them. */
-function drive({ network, tree, admittance, misfit, driven }: Bench, drop: Phasors | undefined): void {
+function drive({ tree, admittance, misfit, driven }: Bench, drop: Phasors | undefined): void {
   const { links, from, to } = tree;
-  const { siemens, isWound, wound } = admittance;
+  const { siemens, isWound, coupled, wound, cores } = admittance;
+  const windings = wound.length - cores.members.length;
   for (let k = 0; k < links.length; k++) {
     const b = links[k]!;
-    if (isWound[b] === 1) continue;
+    if (isWound[b] !== 0) continue;
     let vr = misfit.re[b]!;
     let vi = misfit.im[b]!;
     if (drop !== undefined) {
@@ -152,7 +181,7 @@ function drive({ network, tree, admittance, misfit, driven }: Bench, drop: Phaso
     driven.im[b] = yr * vi + yi * vr;
   }
   for (let w = 0; w < wound.length; w++) {
-    const members = network.windings[w]!.branches;
+    const members = coupled[w]!;
     const y = wound[w]!;
     const n = members.length;
     for (let k = 0; k < n; k++) {
@@ -173,22 +202,36 @@ function drive({ network, tree, admittance, misfit, driven }: Bench, drop: Phaso
         driven.re[members[k]!]! += yr * vr - yi * vi;
         driven.im[members[k]!]! += yr * vi + yi * vr;
       }
+      if (w >= windings && drop !== undefined) magnetise(cores, w - windings, l, vr, vi);
     }
+    if (w < windings) continue;
+    relieve(cores, w - windings, driven);
+    if (drop !== undefined) saturate(cores, w - windings);
   }
 }
 
 /** Adds to the links the amperes that their misfit drives, through the loop factors. */
-function driveLoops({ tree, misfit }: Bench, loops: Loops, amperes: Phasors): void {
+function driveLoops({ tree, misfit, admittance }: Bench, loops: Loops, amperes: Phasors): void {
   const { links } = tree;
-  const volts = {
-    re: Float64Array.from(links, (b) => misfit.re[b]!),
-    im: Float64Array.from(links, (b) => misfit.im[b]!),
-  };
+  const { excess, perTurn } = admittance.cores;
+  const volts = phasors(loops.rows.length);
+  links.forEach((b, k) => {
+    volts.re[k] = misfit.re[b]!;
+    volts.im[k] = misfit.im[b]!;
+  });
+  for (let c = 0; c < excess.re.length; c++) {
+    volts.re[links.length + c] = -excess.re[c]!;
+    volts.im[links.length + c] = -excess.im[c]!;
+  }
   const more = solveLoops(loops, volts);
   links.forEach((b, k) => {
     amperes.re[b]! += more.re[k]!;
     amperes.im[b]! += more.im[k]!;
   });
+  for (let c = 0; c < excess.re.length; c++) {
+    perTurn.re[c]! += more.re[links.length + c]!;
+    perTurn.im[c]! += more.im[links.length + c]!;
+  }
 }
 
 /** As `seenFrom`, through the loop factors: 1 A led to earth along the tree, then every loop made to fit. */
@@ -199,16 +242,18 @@ export function seenThroughLoops(bench: Bench, values: Values, loops: Loops, nod
   const out = phasors(count * count);
   const amperes = phasors(network.branches.length);
   const volts = phasors(network.nodes.length);
+  const { cores } = bench.admittance;
   const lead = (node: number): void => {
-    closeLoops(tree, amperes, node);
-    lift(network, passive, amperes, rise);
+    closeLoops(tree, amperes, undefined, node);
+    lift(network, passive, cores, amperes, rise);
     layOut(tree, rise, volts);
   };
   nodes.forEach((node, n) => {
-    amperes.re.fill(0);
-    amperes.im.fill(0);
+    clear(amperes);
+    clear(cores.perTurn);
     lead(node);
     fit(bench, volts);
+    sumTurns(cores, amperes);
     driveLoops(bench, loops, amperes);
     lead(node);
     nodes.forEach((other, m) => {

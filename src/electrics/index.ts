@@ -2,7 +2,7 @@
 export { abs, add, arg, complex, conj, div, mul, neg, phasor, phasors, polar, scale, sub } from './complex.ts';
 export type { Complex, Phasors } from './complex.ts';
 export { FloatingError } from './network.ts';
-export type { Branch, Network, Solution, Values, Winding } from './network.ts';
+export type { Branch, Core, Network, Solution, Values, Winding } from './network.ts';
 export { createSolver } from './solver.ts';
 export type { Solver } from './solver.ts';
 export { analyse } from './pattern.ts';

@@ -1,21 +1,24 @@
-/** The slow and careful way: one unknown a link, every loop's impedances summed, dense LU with scaled pivots.
+/** The slow and careful way: one unknown a link and one a core, every loop's impedances summed, dense LU with scaled pivots.
  *  Used when the nodal factors lose digits, as they do where reactances cancel at a node. */
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
+import { sumTurns } from './cores.ts';
+import type { Cores } from './cores.ts';
 import type { Network, Values } from './network.ts';
 import type { Tree } from './tree.ts';
 import { closeLoops } from './tree.ts';
 
-/** Factors of the loop matrix Cᵀ·Z·C. */
+/** Factors of the loop matrix Cᵀ·Z·C, bordered by the turns of the cores that each loop goes through. */
 export interface Loops {
-  /** n × n row by row, n = links: L below the diagonal, U on and above. */
+  /** n × n row by row, n = links + cores: L below the diagonal, U on and above. */
   readonly matrix: Phasors;
   /** size n: which row went where. */
   readonly rows: Int32Array;
 }
 
-/** Volts by which each branch lifts its end above its beginning, E − Z·I, windings included. */
-export function lift(network: Network, values: Values, amperes: Phasors, out: Phasors): void {
+/** Volts by which each branch lifts its end above its beginning, E − Z·I, windings and cores included.
+ *  @param amperes I per branch, without what is injected beside it */
+export function lift(network: Network, values: Values, cores: Cores, amperes: Phasors, out: Phasors): void {
   const { impedance, emf, coupling } = values;
   const zr = impedance.re;
   const zi = impedance.im;
@@ -40,8 +43,9 @@ export function lift(network: Network, values: Values, amperes: Phasors, out: Ph
       for (let l = 0; l < n; l++) {
         const r = z.re[k * n + l]!;
         const x = z.im[k * n + l]!;
-        const ir = ar[members[l]!]!;
-        const ii = ai[members[l]!]!;
+        const other = members[l]!;
+        const ir = ar[other]!;
+        const ii = ai[other]!;
         sr -= r * ir - x * ii;
         si -= r * ii + x * ir;
       }
@@ -49,34 +53,50 @@ export function lift(network: Network, values: Values, amperes: Phasors, out: Ph
       out.im[b] = si;
     }
   }
+  for (let c = 0; c < cores.members.length; c++) {
+    for (let k = 0; k < cores.members[c]!.length; k++) {
+      const b = cores.members[c]![k]!;
+      out.re[b]! -= cores.turns[c]![k]! * cores.perTurn.re[c]!;
+      out.im[b]! -= cores.turns[c]![k]! * cores.perTurn.im[c]!;
+    }
+  }
 }
 
-/** The same values with every EMF at rest. */
-export function atRest(values: Values): Values {
-  return { ...values, emf: phasors(values.emf.re.length) };
+/** The same values with every EMF and injection at rest. */
+export function atRest({ impedance, emf, coupling }: Values): Values {
+  return { impedance, coupling, emf: phasors(emf.re.length) };
 }
 
 /** Factors the loop matrix of these values on this tree.
- *  @throws RangeError naming a branch in whose loop the impedances cancel */
-export function factorLoops(network: Network, values: Values, tree: Tree): Loops {
-  const n = tree.links.length;
+ *  @param cores written to: volts a turn are all zero afterwards
+ *  @throws RangeError naming a branch in whose loop the impedances cancel, or windings that nothing sets the volts of */
+export function factorLoops(network: Network, values: Values, tree: Tree, cores: Cores): Loops {
+  const links = tree.links.length;
+  const n = links + cores.members.length;
   const count = network.branches.length;
   const courses: Float64Array[] = [];
   const lifts: Phasors[] = [];
   const passive = atRest(values);
-  for (let l = 0; l < n; l++) {
+  const matrix = phasors(n * n);
+  cores.perTurn.re.fill(0);
+  cores.perTurn.im.fill(0);
+  for (let l = 0; l < links; l++) {
     const one = phasors(count);
     one.re[tree.links[l]!] = 1;
     closeLoops(tree, one);
     const volts = phasors(count);
-    lift(network, passive, one, volts);
+    lift(network, passive, cores, one, volts);
     courses.push(one.re);
     lifts.push(volts);
+    sumTurns(cores, one);
+    for (let c = links; c < n; c++) {
+      matrix.re[c * n + l] = cores.excess.re[c - links]!;
+      matrix.re[l * n + c] = cores.excess.re[c - links]!;
+    }
   }
-  const matrix = phasors(n * n);
-  for (let r = 0; r < n; r++) {
+  for (let r = 0; r < links; r++) {
     const course = courses[r]!;
-    for (let c = 0; c < n; c++) {
+    for (let c = 0; c < links; c++) {
       const volts = lifts[c]!;
       let sr = 0;
       let si = 0;
@@ -91,11 +111,13 @@ export function factorLoops(network: Network, values: Values, tree: Tree): Loops
   }
   const loops = { matrix, rows: Int32Array.from({ length: n }, (_, r) => r) };
   const worst = decompose(loops);
+  if (worst >= links) throw unset(network, worst - links);
   if (worst >= 0) throw resonance(network, tree.links[worst] ?? -1);
   return loops;
 }
 
-/** Link currents that these link voltages drive, A; both indexed by place in `tree.links`. */
+/** Link currents that these link voltages drive, A, indexed by place in `tree.links`; behind them, for every core, volts
+ *  a turn for ampere-turns. */
 export function solveLoops(loops: Loops, volts: Phasors): Phasors {
   const n = loops.rows.length;
   const { re, im } = loops.matrix;
@@ -134,6 +156,14 @@ export function resonance(network: Network, branch: number): RangeError {
   return new RangeError(
     `the impedances in the loop of branch "${name}" cancel, so no current can be told; ` +
       'give a branch of that loop a resistance',
+  );
+}
+
+/** What to say when all windings of a core hang open, so that it may have any voltage. */
+function unset(network: Network, c: number): RangeError {
+  const names = network.cores?.[c]?.branches.map((b) => `"${network.branches[b]?.name ?? b}"`).join(' and ');
+  return new RangeError(
+    `nothing sets the volts of the windings ${names} on one core; give one of them a load or a leakage`,
   );
 }
 

@@ -1,6 +1,6 @@
 /** The symbolic half of the solver: ordering, fill and the place of every branch, found once a network. */
 import type { Network } from './network.ts';
-import { checkNetwork } from './network.ts';
+import { checkNetwork, coupledBranches } from './network.ts';
 import { eliminate } from './ordering.ts';
 
 /** The fixed pattern of a network's nodal matrix. Position = place in the order of elimination, earth left out.
@@ -38,7 +38,8 @@ export interface Pattern {
 }
 
 /** Orders the nodes of a network and finds its fill.
- *  Admittances for `factor` are one a branch, then one a pair of branches in each winding: (0,1) (0,2) … (1,2) ….
+ *  Admittances for `factor` are one a branch, then one a pair of branches in each winding, then in each core:
+ *  (0,1) (0,2) … (1,2) ….
  *  @throws RangeError if a branch or winding names what does not exist */
 export function analyse(network: Network): Pattern {
   checkNetwork(network);
@@ -100,8 +101,9 @@ export function analyse(network: Network): Pattern {
 }
 
 /** The two nodes that each branch joins, then the four that each pair of windings does. */
-function jointsOf({ branches, windings }: Network): readonly (readonly [number, number])[] {
-  const mutual = windings.flatMap(({ branches: members }) =>
+function jointsOf(network: Network): readonly (readonly [number, number])[] {
+  const { branches } = network;
+  const mutual = coupledBranches(network).flatMap((members) =>
     members.flatMap((k, at) =>
       members.slice(at + 1).flatMap((l) => {
         const a = branches[k];

@@ -69,7 +69,7 @@ export function createSolver(network: Network): Solver {
     refactor(bench.factors, admittance.siemens);
     steps = settle(bench, values, out, undefined);
     if (steps > STEPS) {
-      loops = factorLoops(network, values, bench.tree);
+      loops = factorLoops(network, values, bench.tree, admittance.cores);
       steps = settle(bench, values, out, loops);
       if (steps > STEPS) throw resonance(network, worstLink(bench));
     }
@@ -92,7 +92,7 @@ export function createSolver(network: Network): Solver {
         }
       }
       if (loops === undefined && trusted(bench.factors)) return seenFrom(bench.factors, nodes);
-      loops ??= factorLoops(network, last, bench.tree);
+      loops ??= factorLoops(network, last, bench.tree, admittance.cores);
       return seenThroughLoops(bench, last, loops, nodes);
     },
     get effort() {

@@ -93,34 +93,16 @@ export function layOut(tree: Tree, rise: Phasors, out: Phasors): void {
  *  sum is kept beside it (D. E. Knuth, The Art of Computer Programming 2, 4.2.2 theorem B), so that an island's great
  *  currents, which cancel, leave no trace in its leakage.
  *  @param amperes per branch; read at the links, written at the tree
+ *  @param beside A per branch that is led round besides, through the tree
  *  @param into node that one ampere more is led into from outside, to leave at earth */
-export function closeLoops(tree: Tree, amperes: Phasors, into = 0): void {
-  const { from, to, links, nodes, branch, parent, direction, sums } = tree;
+export function closeLoops(tree: Tree, amperes: Phasors, beside?: Phasors, into = 0): void {
+  const { links, nodes, branch, parent, direction, sums } = tree;
   const { re, im } = amperes;
   sums.fill(0);
   sums[4 * into] = -1;
-  for (let k = 0; k < links.length; k++) {
-    const b = links[k]!;
-    const ir = re[b]!;
-    const ii = im[b]!;
-    let at = 4 * from[b]!;
-    let sign = 1;
-    for (let end = 0; end < 2; end++) {
-      const xr = sign * ir;
-      const xi = sign * ii;
-      const hr = sums[at]!;
-      const hi = sums[at + 1]!;
-      const sr = hr + xr;
-      const si = hi + xi;
-      const br = sr - hr;
-      const bi = si - hi;
-      sums[at] = sr;
-      sums[at + 1] = si;
-      sums[at + 2]! += hr - (sr - br) + (xr - br);
-      sums[at + 3]! += hi - (si - bi) + (xi - bi);
-      at = 4 * to[b]!;
-      sign = -1;
-    }
+  for (let k = 0; k < links.length; k++) leave(tree, links[k]!, re, im);
+  if (beside !== undefined) {
+    for (let b = 0; b < re.length; b++) leave(tree, b, beside.re, beside.im);
   }
   for (let k = nodes.length - 1; k >= 0; k--) {
     const own = 4 * nodes[k]!;
@@ -143,6 +125,30 @@ export function closeLoops(tree: Tree, amperes: Phasors, into = 0): void {
     sums[at + 1] = si;
     sums[at + 2]! += er + (hr - (sr - br) + (xr - br));
     sums[at + 3]! += ei + (hi - (si - bi) + (xi - bi));
+  }
+}
+
+/** Takes what a branch carries from the node that it leaves and gives it to the one that it enters. */
+function leave({ from, to, sums }: Tree, b: number, re: Float64Array, im: Float64Array): void {
+  const ir = re[b]!;
+  const ii = im[b]!;
+  let at = 4 * from[b]!;
+  let sign = 1;
+  for (let end = 0; end < 2; end++) {
+    const xr = sign * ir;
+    const xi = sign * ii;
+    const hr = sums[at]!;
+    const hi = sums[at + 1]!;
+    const sr = hr + xr;
+    const si = hi + xi;
+    const br = sr - hr;
+    const bi = si - hi;
+    sums[at] = sr;
+    sums[at + 1] = si;
+    sums[at + 2]! += hr - (sr - br) + (xr - br);
+    sums[at + 3]! += hi - (si - bi) + (xi - bi);
+    at = 4 * to[b]!;
+    sign = -1;
   }
 }
 

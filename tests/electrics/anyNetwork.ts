@@ -17,11 +17,14 @@ export interface Bounds {
   readonly exponents?: readonly [number, number];
   readonly reactive?: boolean;
   readonly windings?: boolean;
+  readonly injections?: boolean;
+  readonly cores?: boolean;
 }
 
 /** Any connected passive network. */
 export function anyNetwork(bounds: Bounds = {}): fc.Arbitrary<Case> {
   const { nodes = 10, links = 10, exponents = [-5, 10], reactive = true, windings = true } = bounds;
+  const { injections = reactive, cores = windings } = bounds;
   const magnitude = fc
     .double({ min: exponents[0], max: exponents[1], noNaN: true })
     .map((power) => 10 ** power)
@@ -31,6 +34,8 @@ export function anyNetwork(bounds: Bounds = {}): fc.Arbitrary<Case> {
     /** Radians; short of ±π/2, so that nothing resonates without loss. */
     angle: reactive ? fc.integer({ min: -12, max: 15 }).map((tenths) => tenths / 10) : fc.constant(0),
     emf: fc.option(fc.tuple(fc.integer({ min: -400, max: 400 }), fc.integer({ min: -400, max: 400 })), { freq: 2 }),
+    /** A; into a branch that is no insulation, where amperes would be megavolts. */
+    injection: fc.option(fc.tuple(fc.integer({ min: -40, max: 40 }), fc.integer({ min: -40, max: 40 })), { freq: 2 }),
     turned: fc.boolean(),
     reach: fc.nat(),
   });
@@ -39,15 +44,24 @@ export function anyNetwork(bounds: Bounds = {}): fc.Arbitrary<Case> {
       tree: fc.array(branch, { minLength: 1, maxLength: nodes - 1 }),
       links: fc.array(fc.tuple(branch, fc.nat()), { maxLength: links }),
       wound: fc.boolean(),
+      injecting: fc.boolean(),
+      core: fc.option(fc.array(fc.integer({ min: 1, max: 60 }), { minLength: 2, maxLength: 3 })),
       mutual: fc.integer({ min: 0, max: 9 }).map((tenths) => tenths / 10),
     })
-    .map(({ tree, links: others, wound, mutual }) => {
+    .map(({ tree, links: others, wound, injecting, core, mutual }) => {
       const size = tree.length + 1;
       const ends = [
         ...tree.map(({ reach }, k) => [reach % (k + 1), k + 1] as const),
         ...others.map(([{ reach }, other]) => [reach % size, other % size] as const),
       ];
       const parts = [...tree, ...others.map(([part]) => part)];
+      const turns = core ?? [];
+      const cored = cores && turns.length > 0 && parts.length > 2 + turns.length;
+      if (cored) {
+        // A load across two windings of the core, without which nothing might set its volts or nothing flow.
+        ends.push(ends[2]!, ends[3]!);
+        parts.push({ ...parts[0]!, emf: null }, { ...parts[1]!, emf: null });
+      }
       const network: Network = {
         nodes: Array.from({ length: size }, (_, n) => (n === 0 ? 'earth' : `node ${n}`)),
         branches: parts.map(({ turned }, b) => {
@@ -55,10 +69,14 @@ export function anyNetwork(bounds: Bounds = {}): fc.Arbitrary<Case> {
           return { name: `branch ${b}`, from: turned ? z : a, to: turned ? a : z };
         }),
         windings: windings && wound && parts.length > 1 ? [{ branches: [0, 1] }] : [],
+        ...(cored && { cores: [{ branches: turns.map((_, k) => 2 + k), turns }] }),
       };
       const impedance = rows(parts.map(({ size: z, angle }) => [z * Math.cos(angle), z * Math.sin(angle)]));
       const emf = rows(parts.map(({ emf: e }) => [e?.[0] ?? 0, reactive ? (e?.[1] ?? 0) : 0]));
-      return { network, values: { impedance, emf, coupling: network.windings.map(() => coupled(impedance, mutual)) } };
+      const injection = rows(parts.map(({ injection: j, size: z }) => (j && z < 1e4 ? j : [])));
+      const coupling = network.windings.map(() => coupled(impedance, mutual));
+      const values: Values = { impedance, emf, coupling };
+      return { network, values: injections && injecting ? { ...values, injection } : values };
     });
 }
 

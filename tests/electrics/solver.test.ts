@@ -167,6 +167,9 @@ describe('impedance seen from nodes', () => {
           ...values,
           impedance: { re: longer(values.impedance.re, ohms), im: longer(values.impedance.im, 0) },
           emf: { re: longer(values.emf.re, 0), im: longer(values.emf.im, 0) },
+          ...(values.injection && {
+            injection: { re: longer(values.injection.re, 0), im: longer(values.injection.im, 0) },
+          }),
         });
         const b = network.branches.length;
         const ir = solution.amperes.re[b]!;
@@ -286,7 +289,7 @@ describe('what cannot be solved is named', () => {
 
   test('a branch that is wound twice, and a winding of a branch that is not there', () => {
     const twice = { ...wire.network, windings: [{ branches: [0, 1] }, { branches: [1] }] };
-    expect(() => createSolver(twice)).toThrow('branch "cord.line" is wound twice; name it in one winding only');
+    expect(() => createSolver(twice)).toThrow('branch "cord.line" is wound twice; name it in one winding or core only');
     const none = { ...wire.network, windings: [{ branches: [4] }] };
     expect(() => createSolver(none)).toThrow('winding 0 names branch 4; write a branch from 0 to 1');
   });

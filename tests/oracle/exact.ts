@@ -17,8 +17,13 @@ const BITS = 120;
 export function solveExactly(network: Network, values: Values): Solution {
   const nodes = network.nodes.length - 1;
   const count = network.branches.length;
-  const size = nodes + count;
+  const { cores = [] } = network;
+  const size = nodes + count + cores.length;
   const one = { re: 1n << BigInt(BITS), im: 0n };
+  const { injection } = values;
+  /** What the injected amperes of Kirchhoff's law are written in, if there are any. */
+  const unit = injection ? one : { re: 1n, im: 0n };
+  const injected = (b: number): Whole => (injection ? whole(injection.re[b]!, injection.im[b]!) : NOTHING);
   const rows: Whole[][] = Array.from({ length: size }, () => Array.from({ length: size + 1 }, () => NOTHING));
   const set = (row: number, column: number, value: Whole): void => {
     rows[row]![column] = plus(rows[row]![column]!, value);
@@ -26,8 +31,10 @@ export function solveExactly(network: Network, values: Values): Solution {
   network.branches.forEach(({ from, to }, b) => {
     const law = nodes + b;
     if (from !== to) {
-      if (from > 0) set(from - 1, nodes + b, { re: 1n, im: 0n });
-      if (to > 0) set(to - 1, nodes + b, { re: -1n, im: 0n });
+      if (from > 0) set(from - 1, nodes + b, unit);
+      if (to > 0) set(to - 1, nodes + b, minus(unit));
+      if (from > 0) set(from - 1, size, minus(injected(b)));
+      if (to > 0) set(to - 1, size, injected(b));
       if (from > 0) set(law, from - 1, one);
       if (to > 0) set(law, to - 1, minus(one));
     }
@@ -45,6 +52,13 @@ export function solveExactly(network: Network, values: Values): Solution {
       }),
     );
   });
+  cores.forEach(({ branches, turns }, c) => {
+    const law = nodes + count + c;
+    branches.forEach((b, k) => {
+      set(law, nodes + b, whole(turns[k]!, 0));
+      set(nodes + b, law, minus(whole(turns[k]!, 0)));
+    });
+  });
   const { determinant, numerators } = bareiss(rows);
   const solution = {
     volts: { re: new Float64Array(nodes + 1), im: new Float64Array(nodes + 1) },
@@ -53,10 +67,15 @@ export function solveExactly(network: Network, values: Values): Solution {
   numerators.forEach((numerator, k) => {
     const { re, im } = times(numerator, { re: determinant.re, im: -determinant.im });
     const square = determinant.re * determinant.re + determinant.im * determinant.im;
-    const out = k < nodes ? solution.volts : solution.amperes;
-    const at = k < nodes ? k + 1 : k - nodes;
-    out.re[at] = quotient(re, square);
-    out.im[at] = quotient(im, square);
+    if (k < nodes) {
+      solution.volts.re[k + 1] = quotient(re, square);
+      solution.volts.im[k + 1] = quotient(im, square);
+    } else if (k < nodes + count) {
+      // The unknown is what goes through the impedance; what is injected beside it comes on top.
+      const beside = injected(k - nodes);
+      solution.amperes.re[k - nodes] = quotient(re * one.re + beside.re * square, square * one.re);
+      solution.amperes.im[k - nodes] = quotient(im * one.re + beside.im * square, square * one.re);
+    }
   });
   return solution;
 }

@@ -1,12 +1,14 @@
-/** mathjs as a third opinion: mesh analysis, one unknown a loop, by its pivoted LU. Our solver has one unknown a node. */
+/** mathjs as a third opinion: mesh analysis, one unknown a loop and one a core, by its pivoted LU. Our solver has one
+ *  unknown a node. */
 import { complex, lusolve } from 'mathjs';
 import type { Complex } from 'mathjs';
 import { add, complex as plain, mul, phasor, phasors, scale, sub } from '../../src/electrics/index.ts';
 import type { Complex as Plain, Network, Phasors, Solution, Values } from '../../src/electrics/index.ts';
 
-/** V and A by `lusolve` on the loops of this network. */
+/** V and A by `lusolve` on the loops of this network. What is injected by a link goes round its loop;
+ *  what its loop, or a tree branch that injects too, makes of that is a voltage like any other. */
 export function solveWithMathjs(network: Network, values: Values): Solution {
-  const { branches } = network;
+  const { branches, cores = [] } = network;
   const forest = forestOf(network, values);
   const links = branches.flatMap((_, b) => (forest.chosen.has(b) ? [] : [b]));
   const loops = links.map((link) => {
@@ -15,8 +17,20 @@ export function solveWithMathjs(network: Network, values: Values): Solution {
     for (const [b, sign] of wayBetween(forest, branches[link]!.to, branches[link]!.from)) loop.set(b, sign);
     return loop;
   });
-  const matrix = loops.map((one) =>
-    loops.map((other) => {
+  const amperes = phasors(branches.length);
+  const go = (loop: ReadonlyMap<number, number>, { re, im }: Plain): void => {
+    for (const [b, sign] of loop) {
+      amperes.re[b]! += sign * re;
+      amperes.im[b]! += sign * im;
+    }
+  };
+  const { injection } = values;
+  if (injection) links.forEach((link, k) => go(loops[k]!, phasor(injection, link)));
+  const turnsIn = loops.map((loop) =>
+    cores.map((core) => core.branches.reduce((sum, b, k) => sum + core.turns[k]! * (loop.get(b) ?? 0), 0)),
+  );
+  const matrix = loops.map((one, row) => [
+    ...loops.map((other) => {
       let sum = plain(0);
       for (const [b, sign] of one) {
         for (const [c, z] of impedances(network, values, b)) {
@@ -26,24 +40,39 @@ export function solveWithMathjs(network: Network, values: Values): Solution {
       }
       return complex(sum.re, sum.im);
     }),
-  );
-  const emfs = loops.map((loop) => {
+    ...turnsIn[row]!.map((turns) => complex(turns, 0)),
+  ]);
+  cores.forEach((_, c) => {
+    matrix.push([...turnsIn.map((turns) => complex(turns[c]!, 0)), ...cores.map(() => complex(0, 0))]);
+  });
+  const right = loops.map((loop) => {
     let sum = plain(0);
-    for (const [b, sign] of loop) sum = add(sum, scale(phasor(values.emf, b), sign));
+    for (const [b, sign] of loop) sum = sub(sum, scale(fall(network, values, amperes, b), sign));
     return complex(sum.re, sum.im);
   });
-  const solved = loops.length > 0 ? (lusolve(matrix, emfs) as unknown as (Complex | number)[][]) : [];
+  for (const core of cores) {
+    let sum = plain(0);
+    core.branches.forEach((b, k) => (sum = sub(sum, scale(own(values, amperes, b), core.turns[k]!))));
+    right.push(complex(sum.re, sum.im));
+  }
+  const solved = right.length > 0 ? (lusolve(matrix, right) as unknown as (Complex | number)[][]) : [];
 
-  const amperes = phasors(branches.length);
-  solved.forEach(([value], k) => {
-    // mathjs gives a plain 0 where a row is nothing.
-    const { re, im } = complex(value as Complex);
-    for (const [b, sign] of loops[k]!) {
-      amperes.re[b]! += sign * re;
-      amperes.im[b]! += sign * im;
-    }
-  });
-  return { volts: voltsAlong(network, values, forest, amperes), amperes };
+  // mathjs gives a plain 0 where a row is nothing.
+  const found = solved.map(([value]): Plain => complex(value as Complex));
+  loops.forEach((loop, k) => go(loop, found[k]!));
+  return { volts: voltsAlong(network, values, forest, amperes, found.slice(loops.length)), amperes };
+}
+
+/** What goes through the impedance of a branch, A. */
+function own({ injection }: Values, amperes: Phasors, b: number): Plain {
+  return injection ? sub(phasor(amperes, b), phasor(injection, b)) : phasor(amperes, b);
+}
+
+/** Volts that a branch takes, Z·(I − J) − E, its core left out. */
+function fall(network: Network, values: Values, amperes: Phasors, b: number): Plain {
+  let sum = scale(phasor(values.emf, b), -1);
+  for (const [other, z] of impedances(network, values, b)) sum = add(sum, mul(z, own(values, amperes, other)));
+  return sum;
 }
 
 /** A tree of the branches with the least impedance, each node with the branch that leads on towards earth. */
@@ -100,14 +129,23 @@ function wayBetween({ towards }: Forest, start: number, end: number): [number, n
   return [...out, ...home.map(([b, sign]): [number, number] => [b, -sign])];
 }
 
-/** V of every node from earth outwards: V_from − V_to + E = Z·I. */
-function voltsAlong(network: Network, values: Values, { towards }: Forest, amperes: Phasors): Phasors {
+/** V of every node from earth outwards. */
+function voltsAlong(
+  network: Network,
+  values: Values,
+  { towards }: Forest,
+  amperes: Phasors,
+  perTurn: readonly Plain[],
+): Phasors {
   const volts = phasors(network.nodes.length);
   for (const [node, { branch, node: near, forward }] of towards) {
-    let fall = scale(phasor(values.emf, branch), -1);
-    for (const [other, z] of impedances(network, values, branch)) fall = add(fall, mul(z, phasor(amperes, other)));
+    let taken = fall(network, values, amperes, branch);
+    network.cores?.forEach(({ branches, turns }, c) => {
+      const k = branches.indexOf(branch);
+      if (k >= 0) taken = add(taken, scale(perTurn[c]!, turns[k]!));
+    });
     const from = phasor(volts, near);
-    const here = forward ? add(from, fall) : sub(from, fall);
+    const here = forward ? add(from, taken) : sub(from, taken);
     volts.re[node] = here.re;
     volts.im[node] = here.im;
   }
