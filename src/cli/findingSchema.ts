@@ -10,6 +10,7 @@ const device = {
   amperes,
   rating_A: amperes.describe('of a residual device its threshold'),
   residual_A: amperes.optional(),
+  reads_ohm: z.number().min(0).optional(),
   operation,
 };
 
@@ -31,6 +32,15 @@ export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('normal-state'), at_s, neutral_A: amperes, stray_A: amperes }),
   z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, amperes }),
   z.strictObject({ kind: z.literal('leg-volts'), at_s, low_V: volts, high_V: volts, nominal_V: volts }),
+  z.strictObject({ kind: z.literal('load-volts'), at_s, part: name, volts, nominal_V: volts }),
+  z.strictObject({
+    kind: z.literal('neutral-harmonics'),
+    at_s,
+    part: name,
+    amperes: amperes.describe('with all harmonics'),
+    harmonic_A: amperes,
+    line_A: amperes.describe('in the line beside it that carries most'),
+  }),
   z.strictObject({ kind: z.literal('polarity-reversed'), at_s, condition: name }),
   z.strictObject({
     kind: z.literal('fault-current'),
@@ -65,7 +75,23 @@ export const findingSchema = z.discriminatedUnion('kind', [
     metal: z.number().min(0).max(1).optional().describe('share with metal all the way home; absent if none flows'),
   }),
   z.strictObject({ kind: z.literal('device-sees'), ...device }),
-  z.strictObject({ kind: z.literal('device-operated'), ...device }),
+  z.strictObject({ kind: z.literal('device-operated'), ...device, others: z.array(name) }),
+  z.strictObject({
+    kind: z.literal('device-warned'),
+    at_s,
+    device: name,
+    reads_ohm: z.number().min(0),
+    threshold_ohm: z.number().min(0),
+  }),
+  z.strictObject({
+    kind: z.literal('conductor-limit'),
+    at_s,
+    part: name,
+    conductor: z.enum(['line', 'neutral', 'protective']),
+    amperes,
+    withstand_A2s: z.number().min(0),
+    melts_s: seconds,
+  }),
   z.strictObject({
     kind: z.literal('device-stays-shut'),
     because: z.enum(['below-rating', 'may-not', 'too-late', 'jammed', 'not-fitted', 'balanced', 'below-threshold']),

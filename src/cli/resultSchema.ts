@@ -71,6 +71,15 @@ const interval = z.strictObject({
       degrees,
     }),
   ),
+  harmonics: z
+    .array(
+      z.strictObject({
+        order: z.number().int().min(2),
+        branches: z.array(z.strictObject({ name: z.string(), amperes, degrees })),
+      }),
+    )
+    .optional()
+    .describe('multiples of the frequency at which currents flow; a total is the root of the sum of squares'),
   nodes: z.array(z.strictObject({ name: z.string(), volts: volts.describe('against remote earth'), degrees })),
   people: z.array(person),
   devices: z.array(

@@ -59,9 +59,16 @@ function detailOf(
     case 'centre-tapped-transformer':
       return say('detail.owner', vocabulary, { power: quantity(made.rating_VA, 'VA') });
     case 'breaker':
-    case 'residual-device': {
+    case 'residual-device':
+    case 'rcbo':
+    case 'afci':
+    case 'adjustable-breaker':
+    case 'fuse':
+    case 'device-by-points':
+    case 'insulation-monitor': {
       const device = interval.devices.find((one) => one.device === id);
       if (device?.state === 'not fitted') return say('detail.not-fitted', vocabulary);
+      if (device?.state === 'warning') return say('detail.warning', vocabulary);
       if (device?.state === 'open') return say('detail.open', vocabulary);
       const carries = carried(device?.amperes ?? 0, vocabulary);
       return device?.state === 'jammed' ? joined(say('detail.jammed', vocabulary), carries) : carries;

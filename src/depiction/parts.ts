@@ -53,6 +53,7 @@ function drawings(standing: Standing, build: Build, interval: Interval, place: P
 const DEVICE_POSES: Readonly<Record<DeviceMoment['state'], readonly string[]>> = {
   closed: ['closed', 'on'],
   open: ['open', 'tripped'],
+  warning: ['warning', 'closed'],
   jammed: ['jammed', 'closed'],
   'not fitted': ['absent'],
 };

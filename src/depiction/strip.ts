@@ -117,6 +117,10 @@ function wordedStart(
       const values = { device: name(because.device, vocabulary), time: quantity(start_s, 's') };
       return { kind: 'device', label: capital(say('strip.mark.device', vocabulary, values)) };
     }
+    case 'device-warned': {
+      const values = { device: name(because.device, vocabulary), time: quantity(start_s, 's') };
+      return { kind: 'device', label: capital(say('strip.mark.warned', vocabulary, values)) };
+    }
     case 'person-released':
       return {
         kind: 'person',

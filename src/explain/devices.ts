@@ -1,4 +1,5 @@
 import type { DeviceInfo } from '../installation/index.ts';
+import { mustActFrom_A, type DeviceSettings } from '../protection/index.ts';
 import type { DeviceMoment, Interval, Timeline } from '../scenario/index.ts';
 import type { DeviceFact, Finding, ShutBecause } from './finding.ts';
 
@@ -22,10 +23,30 @@ export function devicesOperated({ build, conditions, intervals }: Timeline): rea
     const info = build.devices.find(({ name }) => name === because.device);
     const before = intervals[index - 1]?.devices.find(({ device }) => device === because.device);
     if (info === undefined || before === undefined) return [];
+    const others = (intervals[index - 1]?.devices ?? []).flatMap(({ device, state, operation }) =>
+      device !== info.name && state === 'closed' && operation.earliest_s < before.operation.latest_s ? [device] : [],
+    );
+    const seen = fact(info, { ...before, operation: because.operation }, conditions, start_s);
+    return [{ kind: 'device-operated', ...seen, others: others.filter((other) => opens(build, other)) }];
+  });
+}
+
+/** Monitors that warned, and what they read. */
+export function devicesWarned({ build, conditions, intervals }: Timeline): readonly Finding[] {
+  return intervals.flatMap(({ because, start_s }, index): Finding[] => {
+    if (because.kind !== 'device-warned') return [];
+    const settings = build.devices.find(({ name }) => name === because.device)?.settings(conditions);
+    const before = intervals[index - 1]?.devices.find(({ device }) => device === because.device);
+    if (settings?.family !== 'insulation-monitor' || before?.reads_ohm === undefined) return [];
+    const { threshold_ohm } = settings;
     return [
-      { kind: 'device-operated', ...fact(info, { ...before, operation: because.operation }, conditions, start_s) },
+      { kind: 'device-warned', at_s: start_s, device: because.device, reads_ohm: before.reads_ohm, threshold_ohm },
     ];
   });
+}
+
+function opens({ devices }: Timeline['build'], device: string): boolean {
+  return devices.find(({ name }) => name === device)?.monitors === undefined;
 }
 
 /** Who stays shut to the end and why: the jammed, the missing, and, where nothing at all opens, everybody in the way. */
@@ -58,8 +79,8 @@ function concerned({ build, conditions, intervals }: Timeline, struck: Interval)
   const operated = intervals.flatMap(({ because }) => (because.kind === 'device-operated' ? [because.device] : []));
   const found = build.devices.flatMap((info): Concerned[] => {
     const moment = struck.devices.find(({ device }) => device === info.name);
-    if (moment === undefined || moment.state === 'open') return [];
-    if (info.kind === 'residual-device')
+    if (moment === undefined || moment.state === 'open' || info.monitors !== undefined) return [];
+    if (!countsAmperes(info, conditions))
       return (moment.residual_A ?? 0) > BALANCED_A || (fault !== undefined && moment.state !== 'not fitted')
         ? [{ info, moment, change_A: 0 }]
         : [];
@@ -70,7 +91,7 @@ function concerned({ build, conditions, intervals }: Timeline, struck: Interval)
     const whole = Math.hypot(fault.amperes.re, fault.amperes.im);
     return change_A > whole * IN_THE_WAY ? [{ info, moment, change_A }] : [];
   });
-  const breakers = found.filter(({ info }) => info.kind === 'breaker');
+  const breakers = found.filter(({ info }) => countsAmperes(info, conditions));
   const most_A = Math.max(0, ...breakers.map(({ change_A }) => change_A));
   const inTheWay = breakers.filter(({ change_A }) => change_A >= NEAREST * most_A);
   const nearest = inTheWay.reduce<Concerned | undefined>(
@@ -80,32 +101,58 @@ function concerned({ build, conditions, intervals }: Timeline, struck: Interval)
   );
   return found.filter(
     ({ info, moment }) =>
-      info.kind === 'residual-device' ||
+      !countsAmperes(info, conditions) ||
       info.name === nearest?.info.name ||
       moment.state === 'jammed' ||
       operated.includes(info.name),
   );
 }
 
+/** What is to be said of a device at this moment: of one that both counts amperes and compares, by what it acts on. */
 function fact(info: DeviceInfo, moment: DeviceMoment, conditions: Timeline['conditions'], at_s: number): DeviceFact {
+  const { amperes, residual_A, reads_ohm, operation } = moment;
+  const settings = info.settings(conditions);
+  const rating_A = 'rating_A' in settings ? settings.rating_A : 0;
+  const must_A = residualMust_A(settings);
+  const compares =
+    must_A !== undefined &&
+    (COMPARING.has(operation.region) || rating_A === 0 || (operation.region === 'none' && amperes <= rating_A));
   return {
     at_s,
     device: info.name,
-    amperes: moment.amperes,
-    rating_A: rating_A(info, conditions),
-    ...(moment.residual_A === undefined ? {} : { residual_A: moment.residual_A }),
-    operation: moment.operation,
+    amperes,
+    rating_A: compares ? must_A : rating_A,
+    ...(compares && residual_A !== undefined ? { residual_A } : {}),
+    ...(operation.region === 'grounded-neutral' && reads_ohm !== undefined ? { reads_ohm } : {}),
+    operation,
   };
 }
 
-/** What a breaker carries for ever; what a residual device must act on, A. */
-function rating_A(info: DeviceInfo, conditions: Timeline['conditions']): number {
-  const settings = info.settings(conditions);
-  return 'rating_A' in settings ? settings.rating_A : RESIDUAL_MUST_A[settings.family];
+const COMPARING: ReadonlySet<string> = new Set(['residual', 'ground-fault', 'grounded-neutral']);
+
+function countsAmperes(info: DeviceInfo, conditions: Timeline['conditions']): boolean {
+  return 'rating_A' in info.settings(conditions);
 }
 
-/** From this residual current a device of the family must act, A (UL 943 class A: 6 mA). */
-const RESIDUAL_MUST_A = { 'ul943-class-a': 0.006 } as const;
+/** What a breaker carries for ever, A. */
+function rating_A(info: DeviceInfo, conditions: Timeline['conditions']): number {
+  const settings = info.settings(conditions);
+  return 'rating_A' in settings ? settings.rating_A : Infinity;
+}
+
+/** From this residual current on a device must act, A; undefined for one that compares nothing. */
+function residualMust_A(settings: DeviceSettings): number | undefined {
+  switch (settings.family) {
+    case 'adjustable':
+      return settings.ground?.pickup_A;
+    case 'ul943-class-a':
+    case 'iec61008':
+    case 'equipment':
+      return mustActFrom_A(settings);
+    default:
+      return 'residual' in settings && settings.residual !== undefined ? mustActFrom_A(settings.residual) : undefined;
+  }
+}
 
 function why(moment: DeviceMoment, { amperes, rating_A, residual_A }: DeviceFact, horizon_s: number): ShutBecause {
   if (moment.state === 'not fitted') return 'not-fitted';

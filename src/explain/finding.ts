@@ -14,8 +14,10 @@ export interface DeviceFact {
   readonly device: string;
   readonly amperes: number;
   readonly rating_A: number;
-  /** what a residual device misses, A; absent for breakers */
+  /** what it misses, A; only where that is what it acts on, or would */
   readonly residual_A?: number;
+  /** what a device that sends something out itself reads, Ω */
+  readonly reads_ohm?: number;
   readonly operation: Operation;
 }
 
@@ -70,6 +72,26 @@ export type Finding =
       readonly high_V: number;
       readonly nominal_V: number;
     }
+  | {
+      readonly kind: 'load-volts';
+      readonly at_s: number;
+      readonly part: string;
+      readonly volts: number;
+      /** what it is built for */
+      readonly nominal_V: number;
+    }
+  | {
+      readonly kind: 'neutral-harmonics';
+      readonly at_s: number;
+      /** the part whose neutral it is */
+      readonly part: string;
+      /** r.m.s. with all harmonics */
+      readonly amperes: number;
+      /** of it at multiples of the frequency, r.m.s. */
+      readonly harmonic_A: number;
+      /** in the line beside it that carries most, r.m.s. */
+      readonly line_A: number;
+    }
   | { readonly kind: 'polarity-reversed'; readonly at_s: number; readonly condition: string }
   | {
       readonly kind: 'fault-current';
@@ -107,7 +129,29 @@ export type Finding =
       /** share of the fault current with metal all the way home, 0 to 1; absent if none flows */ readonly metal?: number;
     }
   | ({ readonly kind: 'device-sees' } & DeviceFact)
-  | ({ readonly kind: 'device-operated' } & DeviceFact)
+  | ({
+      readonly kind: 'device-operated';
+      /** closed devices of which a fast one could have been before a slow one of this */
+      readonly others: readonly string[];
+    } & DeviceFact)
+  | {
+      readonly kind: 'device-warned';
+      readonly at_s: number;
+      readonly device: string;
+      readonly reads_ohm: number;
+      readonly threshold_ohm: number;
+    }
+  | {
+      readonly kind: 'conductor-limit';
+      readonly at_s: number;
+      readonly part: string;
+      readonly conductor: 'line' | 'neutral' | 'protective';
+      readonly amperes: number;
+      /** I²t it stands until its insulation is spent */
+      readonly withstand_A2s: number;
+      /** when the metal itself would be molten; Infinity = not while this can be told */
+      readonly melts_s: number;
+    }
   | ({ readonly kind: 'device-stays-shut'; readonly because: ShutBecause } & DeviceFact)
   | {
       readonly kind: 'live-metal';

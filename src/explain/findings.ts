@@ -1,5 +1,6 @@
 import type { Timeline } from '../scenario/index.ts';
-import { devicesOperated, devicesSee, devicesShut } from './devices.ts';
+import { conductorLimit } from './conductorLimit.ts';
+import { devicesOperated, devicesSee, devicesShut, devicesWarned } from './devices.ts';
 import { faultState, faultVerdict, liveMetal, struckInterval } from './faultState.ts';
 import type { Finding } from './finding.ts';
 import { normalState, normalVerdict } from './normalState.ts';
@@ -32,6 +33,8 @@ function find(timeline: Timeline): readonly Finding[] {
       : [...faultState(timeline, struck), ...devicesSee(timeline, struck)]),
     ...peopleFindings(timeline),
     ...devicesOperated(timeline),
+    ...devicesWarned(timeline),
+    ...(struck === undefined ? [] : conductorLimit(timeline, struck)),
   ].toSorted((one, other) => one.at_s - other.at_s);
   return [
     ...inOrder,

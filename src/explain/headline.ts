@@ -8,7 +8,7 @@ import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
 import { say, type WordValues } from './say.ts';
-import { deviceValues, metalValues, operatedKey, sentence } from './story.ts';
+import { deviceValues, loadVoltsValues, metalValues, operatedKey, operatedWhy, sentence } from './story.ts';
 
 /** The outcome in one sentence and two or three sentences of why. */
 export interface Outcome {
@@ -49,13 +49,11 @@ function ofFaultThatEnds(
       : late && held !== undefined
         ? say('headline.opens.late.held', vocabulary, { ...values, person: name(held.person, vocabulary) })
         : say(late ? 'headline.opens.late' : 'headline.opens', vocabulary, values);
-  const { region } = opened.operation;
-  const reason = region === 'residual' ? 'why.residual' : region === 'magnetic' ? 'why.magnetic' : 'why.thermal';
   const touch = still ?? live;
   return {
     headline,
     why: [
-      say(reason, vocabulary, values),
+      say(operatedWhy(opened), vocabulary, values),
       ...home(found, vocabulary),
       ...felt(found, vocabulary, () => (touch === undefined ? [] : [sentence(build, touch, found, vocabulary)])),
     ],
@@ -67,8 +65,10 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
   const fault = first(found, 'fault-current');
   const live = worst(all(found, 'live-metal').filter(({ at_s }) => at_s >= 0));
   const silent = all(found, 'device-stays-shut').find(({ because }) => because !== 'not-fitted');
+  const warned = first(found, 'device-warned');
   const why = [
     ...home(found, vocabulary),
+    ...(warned === undefined ? [] : [sentence(build, warned, found, vocabulary)]),
     ...(silent === undefined ? [] : [sentence(build, silent, found, vocabulary)]),
     ...felt(found, vocabulary, () => (live === undefined ? [] : [sentence(build, live, found, vocabulary)])),
   ];
@@ -99,7 +99,11 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
   if (opened !== undefined) {
     const shorted = first(found, 'working')?.shorted ?? false;
     const values = deviceValues(opened, vocabulary);
-    const because = say(opened.residual_A === undefined ? operatedKey(opened) : 'why.residual', vocabulary, values);
+    const because = say(
+      opened.residual_A === undefined ? operatedKey(opened) : operatedWhy(opened),
+      vocabulary,
+      values,
+    );
     return {
       headline: say(shorted ? 'headline.opens.shorted' : 'headline.opens.faultless', vocabulary, values),
       why: shorted ? [...astray, because] : [...matter.slice(0, 1), because, ...astray],
@@ -123,10 +127,26 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
       why: [say('why.legs', vocabulary), say('why.legs.high', vocabulary)],
     };
   }
+  const off = all(found, 'load-volts').toSorted((one, other) => ratio(other) - ratio(one))[0];
+  if (off !== undefined)
+    return {
+      headline: say('headline.load.volts', vocabulary, loadVoltsValues(off, vocabulary)),
+      why: [...matter.slice(0, 1), ...all(found, 'load-volts').map((one) => sentence(build, one, found, vocabulary))],
+    };
   if (stray !== undefined)
     return {
       headline: say('headline.stray', vocabulary, { amperes: quantity(stray.amperes, 'A') }),
       why: [...astray, say('why.stray.device', vocabulary)],
+    };
+  const harmonics = all(found, 'neutral-harmonics').find(({ amperes, line_A }) => amperes > line_A);
+  if (harmonics !== undefined)
+    return {
+      headline: say('headline.harmonics', vocabulary, {
+        part: name(harmonics.part, vocabulary),
+        amperes: quantity(harmonics.amperes, 'A'),
+        line: quantity(harmonics.line_A, 'A'),
+      }),
+      why: [say('why.harmonics', vocabulary)],
     };
   if (matter.length > 0)
     return {
@@ -155,6 +175,7 @@ function home(found: readonly Finding[], vocabulary: Vocabulary): readonly strin
   if (metal === undefined) return [say('why.divert', vocabulary)];
   if (metal >= MOSTLY) return [say(current.amperes >= LARGE_A ? 'why.metal' : 'why.poor', vocabulary, values)];
   const main = all(found, 'way-home').toSorted((one, other) => other.amperes - one.amperes)[0];
+  if (main?.by[0] === 'leak') return [say('why.leak', vocabulary, values)];
   if (main?.way !== 'person') {
     const soil_A = all(found, 'way-home').reduce(
       (sum, { way, amperes }) => (way === 'soil' || way === 'pipe' ? sum + amperes : sum),
@@ -164,6 +185,10 @@ function home(found: readonly Finding[], vocabulary: Vocabulary): readonly strin
     return [say('why.soil', vocabulary, { amperes: quantity(soil_A || current.amperes, 'A') })];
   }
   return [say(main.stations.includes(EARTH) ? 'why.body.soil' : 'why.body', vocabulary, values)];
+}
+
+function ratio({ volts, nominal_V }: FindingOf<'load-volts'>): number {
+  return volts / nominal_V;
 }
 
 function legValues({ low_V, high_V }: FindingOf<'leg-volts'>): WordValues {

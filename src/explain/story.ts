@@ -7,7 +7,7 @@ import { hopsOf, wayText } from './ledger.ts';
 import { conditionSentence, name } from './name.ts';
 import { figure, quantity } from './quantity.ts';
 import { alreadySafe, madeSafe } from './safety.ts';
-import { list, lowerCase, say, type WordValues } from './say.ts';
+import { list, lowerCase, say, term, type WordValues } from './say.ts';
 
 /** One sentence of the story and the fact it was made from. */
 export interface StoryLine {
@@ -23,12 +23,13 @@ export function story(build: Build, found: readonly Finding[], vocabulary: Vocab
 
 /** The values a sentence about a device is filled from. */
 export function deviceValues(fact: DeviceFact, vocabulary: Vocabulary): WordValues {
-  const { device, amperes, rating_A, residual_A, operation, at_s } = fact;
+  const { device, amperes, rating_A, residual_A, reads_ohm, operation, at_s } = fact;
   return {
     device: name(device, vocabulary),
     amperes: quantity(amperes, 'A'),
     rating: quantity(rating_A, 'A'),
     residual: quantity(residual_A ?? 0, 'A'),
+    ohms: quantity(reads_ohm ?? 0, 'Ω'),
     multiple: figure(operation.multiple),
     earliest: quantity(operation.earliest_s, 's'),
     latest: quantity(operation.latest_s, 's'),
@@ -54,6 +55,15 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         high: quantity(finding.high_V, 'V'),
         nominal: quantity(finding.nominal_V, 'V'),
       });
+    case 'load-volts':
+      return say('story.load.volts', vocabulary, loadVoltsValues(finding, vocabulary));
+    case 'neutral-harmonics':
+      return say(finding.amperes > finding.line_A ? 'story.harmonics.more' : 'story.harmonics', vocabulary, {
+        part: name(finding.part, vocabulary),
+        amperes: quantity(finding.amperes, 'A'),
+        harmonic: quantity(finding.harmonic_A, 'A'),
+        line: quantity(finding.line_A, 'A'),
+      });
     case 'fault-current':
       return say(finding.loop_ohm === undefined ? 'story.fault.divert' : 'story.fault', vocabulary, {
         sentence: chosen(build, finding.condition, finding.option, vocabulary),
@@ -70,7 +80,22 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'device-sees':
       return say(seesKey(finding), vocabulary, deviceValues(finding, vocabulary));
     case 'device-operated':
-      return say(operatedKey(finding), vocabulary, deviceValues(finding, vocabulary));
+      return operated(finding, vocabulary);
+    case 'device-warned':
+      return say('story.warned', vocabulary, {
+        device: name(finding.device, vocabulary),
+        time: quantity(finding.at_s, 's'),
+        ohms: quantity(finding.reads_ohm, 'Ω'),
+        threshold: quantity(finding.threshold_ohm, 'Ω'),
+      });
+    case 'conductor-limit':
+      return say(finding.melts_s < Infinity ? 'story.conductor.melts' : 'story.conductor.limit', vocabulary, {
+        part: name(finding.part, vocabulary),
+        conductor: finding.conductor === 'neutral' ? 'neutral' : term(finding.conductor, vocabulary),
+        amperes: quantity(finding.amperes, 'A'),
+        time: quantity(finding.at_s, 's'),
+        melts: quantity(finding.melts_s, 's'),
+      });
     case 'device-stays-shut':
       return staysShut(finding, vocabulary);
     case 'live-metal':
@@ -121,7 +146,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'disconnection':
       return disconnection(finding, vocabulary);
     case 'fault-state':
-      return say(faultStateKey(finding), vocabulary, { percent: percent(finding.metal ?? 0) });
+      return say(faultStateKey(finding, all), vocabulary, { percent: percent(finding.metal ?? 0) });
     case 'normal-state':
       return say(finding.stray_A > 0 ? 'story.state.normal.stray' : 'story.state.normal.clean', vocabulary, {
         amperes: quantity(finding.stray_A, 'A'),
@@ -194,19 +219,36 @@ function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocab
   );
 }
 
+function operated(finding: FindingOf<'device-operated'>, vocabulary: Vocabulary): string {
+  const alone = say(operatedKey(finding), vocabulary, deviceValues(finding, vocabulary));
+  if (finding.others.length === 0) return alone;
+  const others = list(finding.others.map((other) => name(other, vocabulary)));
+  return say('story.operated.others', vocabulary, { operated: alone, others });
+}
+
 /** How it is told that a device opened. */
 export function operatedKey({ operation: { region, latest_s } }: DeviceFact) {
+  if (region === 'insulation') return 'story.operated.none';
   return region === 'thermal' && latest_s === Infinity
     ? 'story.operated.thermal.maybe'
     : (`story.operated.${region}` as const);
 }
 
+/** Why a device opened. */
+export function operatedWhy({ operation: { region } }: DeviceFact) {
+  return region === 'none' || region === 'insulation' ? 'why.thermal' : (`why.${region}` as const);
+}
+
 function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {
   const { region, certain, latest_s } = operation;
+  if (region === 'grounded-neutral') return 'story.sees.grounded-neutral';
+  if (region === 'ground-fault' && certain) return 'story.sees.ground-fault';
   if (residual_A !== undefined) {
     if (region === 'none') return 'story.sees.residual.none';
     return certain ? 'story.sees.residual' : 'story.sees.residual.may';
   }
+  if (region === 'melting' || region === 'short-time')
+    return certain ? (`story.sees.${region}` as const) : 'story.sees.band.never';
   if (region === 'magnetic') return certain ? 'story.sees.magnetic' : 'story.sees.band';
   if (region === 'thermal')
     return certain ? 'story.sees.thermal' : latest_s < Infinity ? 'story.sees.band' : 'story.sees.band.never';
@@ -247,6 +289,14 @@ export function metalValues({ part, what, volts }: FindingOf<'live-metal'>, voca
   return { part: name(part, vocabulary), what, volts: quantity(volts, 'V') };
 }
 
+/** The values a sentence about a load's volts is filled from. */
+export function loadVoltsValues(
+  { part, volts, nominal_V }: FindingOf<'load-volts'>,
+  vocabulary: Vocabulary,
+): WordValues {
+  return { part: name(part, vocabulary), volts: quantity(volts, 'V'), nominal: quantity(nominal_V, 'V') };
+}
+
 function disconnection({ opened_s, limit_s, nominal_V }: FindingOf<'disconnection'>, vocabulary: Vocabulary): string {
   const key =
     opened_s <= limit_s ? 'story.time.inside' : opened_s < Infinity ? 'story.time.outside' : 'story.time.never';
@@ -260,15 +310,19 @@ function disconnection({ opened_s, limit_s, nominal_V }: FindingOf<'disconnectio
 /** From this share of the fault current the way home is said to be metal. */
 const MOSTLY_METAL = 0.9;
 
-function faultStateKey({ metal }: FindingOf<'fault-state'>) {
+function faultStateKey({ metal }: FindingOf<'fault-state'>, all: readonly Finding[]) {
+  const leaks = all.some((other) => other.kind === 'way-home' && other.by[0] === 'leak');
   if (metal === undefined) return 'story.state.fault.none';
   if (metal >= MOSTLY_METAL) return 'story.state.fault.metal';
-  return metal > 0.001 ? 'story.state.fault.poor' : 'story.state.fault.soil';
+  if (metal > 0.001) return 'story.state.fault.poor';
+  return leaks ? 'story.state.fault.leak' : 'story.state.fault.soil';
 }
 
 function pathKey(touching: readonly Limb[]) {
-  const hands = touching.filter((limb) => limb !== 'feet').length;
-  const feet = touching.includes('feet');
+  const hands = touching.filter((limb) => limb === 'right hand' || limb === 'left hand').length;
+  if (touching.some((limb) => limb === 'seat' || limb === 'chest' || limb === 'back')) return 'path.trunk';
+  if (touching.includes('right foot') && touching.includes('left foot') && hands === 0) return 'path.feet';
+  const feet = touching.length > hands;
   if (hands === 2) return feet ? 'path.hand-hand-feet' : 'path.hand-hand';
   return hands === 1 && feet ? 'path.hand-feet' : 'path.touch';
 }

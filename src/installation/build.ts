@@ -1,9 +1,9 @@
-import type { Body, Contact, Limb } from '../body/index.ts';
+import type { Body, Contact, Limb, Limits } from '../body/index.ts';
 import type { Network, Values } from '../electrics/index.ts';
-import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
+import type { DeviceSettings } from '../protection/index.ts';
 import type { Conditions } from './conditions.ts';
 import type { Installation } from './installation.ts';
-import type { ConductorMetal } from './plan.ts';
+import type { DeviceKind, ConductorMetal } from './plan.ts';
 import type { Medium, Role } from './role.ts';
 import type { SupplyInfo } from './supplies.ts';
 import type { TerminalName } from './terminal.ts';
@@ -21,25 +21,36 @@ export interface BranchInfo {
   readonly metal?: ConductorMetal;
 }
 
-/** A breaker or residual device. */
+/** A breaker, fuse, residual device or monitor. */
 export interface DeviceInfo {
   readonly name: string;
-  readonly kind: 'breaker' | 'residual-device';
-  /** Branches that open when it operates; a breaker measures the largest of them. */
+  readonly kind: DeviceKind;
+  /** Branches that open when it operates; a breaker measures the largest of them. A monitor has none. */
   readonly poles: readonly number[];
-  /** Residual current = Σ sign · current of branch. Only on residual devices. */
+  /** Residual current = Σ sign · current of branch. Only where something passes through a core. */
   readonly residual?: readonly { readonly branch: number; readonly sign: 1 | -1 }[];
-  settings(conditions: Conditions): BreakerSettings | ResidualSettings;
+  /** The branch through which a monitor measures the insulation of the system. */
+  readonly monitors?: number;
+  settings(conditions: Conditions): DeviceSettings;
   jammed(conditions: Conditions): boolean;
   fitted(conditions: Conditions): boolean;
+}
+
+/** A place a person touches with: the branch to the trunk, the node of the thing touched, and whether the branch counts into the body. */
+export interface PersonLimb {
+  readonly limb: Limb;
+  readonly branch: number;
+  readonly node: number;
+  readonly into: 1 | -1;
 }
 
 /** One person: a trunk node with one branch for each limb that can touch something. */
 export interface PersonInfo {
   readonly name: string;
   readonly trunk: number;
-  /** `node` is the thing touched; hands run from it to the trunk, feet from the trunk to the floor. */
-  readonly limbs: readonly { readonly limb: Limb; readonly branch: number; readonly node: number }[];
+  readonly limbs: readonly PersonLimb[];
+  /** The boundaries of the effects of current that hold for this person at this frequency. */
+  readonly limits: Limits;
   /** Limbs in touch under these conditions, with what is worn outside the skin. */
   contacts(conditions: Conditions): { readonly body: Body; readonly contacts: readonly Contact[] };
 }

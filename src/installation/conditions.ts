@@ -1,4 +1,7 @@
 import { z } from 'zod';
+import { limbs as places } from '../body/index.ts';
+import type { Limb } from '../body/index.ts';
+import { coveringSchema, gloveSchema, shoeSchema } from './worn.ts';
 import { nameSchema, pairSchema, resistance_ohm, terminalSchema } from './quantity.ts';
 
 /** Where a condition stands among the others. */
@@ -7,8 +10,9 @@ export type ConditionGroup = 'fault' | 'path' | 'device' | 'load' | 'person';
 /** Chosen option by the condition's name; a missing one is its first option, "as it should be". */
 export type Conditions = Readonly<Record<string, string>>;
 
-const limbSchema = z.enum(['right hand', 'left hand', 'feet']);
+const limbSchema = z.enum(places as [Limb, ...Limb[]]);
 const skinSchema = z.enum(['dry', 'water-wet', 'salt-wet']);
+const areaSchema = z.enum(['large', 'medium', 'small']);
 const place = {
   at: z.string().min(1).max(200).optional().describe('a conductor, e.g. mixer run.protective, or a two-terminal part'),
   between: pairSchema.optional().describe('or the two terminals of a join'),
@@ -95,8 +99,19 @@ const setting = z
       .number()
       .gt(0)
       .max(1e5)
+      .optional()
       .meta({ examples: [40] }),
+    residual_A: z.number().gt(0).max(100).optional().describe('of a residual device'),
     initially,
+  })
+  .superRefine((value, context) => {
+    if (value.rating_A !== undefined || value.residual_A !== undefined) return;
+    context.addIssue({
+      code: 'custom',
+      path: [],
+      message: 'sets nothing',
+      params: { code: 'missing-key', instead: 'rating_A: 40' },
+    });
   })
   .transform((value) => ({ ...value, ...options('device') }));
 const jammed = z
@@ -123,11 +138,29 @@ const footwear = z
   .strictObject({
     kind: z.literal('footwear'),
     person: nameSchema,
-    per_foot_ohm: byOption(resistance_ohm).describe('of one shoe, by the name of each option'),
+    per_foot_ohm: byOption(shoeSchema).describe('of one shoe, by the name of each option'),
     skin: z.record(nameSchema, skinSchema).optional().describe('of the feet, where it differs from the rest'),
     initially,
   })
   .transform((value) => ({ ...value, ...options('person', Object.keys(value.per_foot_ohm)) }));
+const gloves = z
+  .strictObject({
+    kind: z.literal('gloves'),
+    person: nameSchema,
+    per_hand_ohm: byOption(gloveSchema).describe('of one glove, by the name of each option; 0 is a bare hand'),
+    skin: z.record(nameSchema, skinSchema).optional().describe('of the hands, where it differs from the rest'),
+    area: z.record(nameSchema, areaSchema).optional().describe('of the grip, where it differs from the rest'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('person', Object.keys(value.per_hand_ohm)) }));
+const mat = z
+  .strictObject({
+    kind: z.literal('mat'),
+    person: nameSchema,
+    both_feet_ohm: byOption(coveringSchema).describe('under both feet together, by the name of each option'),
+    initially,
+  })
+  .transform((value) => ({ ...value, ...options('person', Object.keys(value.both_feet_ohm)) }));
 
 const conditionSchemas = [
   insulationFault,
@@ -143,6 +176,8 @@ const conditionSchemas = [
   transfer,
   touching,
   footwear,
+  gloves,
+  mat,
 ] as const;
 
 /** One condition in the file: a switch or a choice that acts on the network, a device, a load or a person. */

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import type { Limb, Skin } from '../body/index.ts';
-import type { BreakerSettings, ResidualSettings } from '../protection/index.ts';
+import type { Area, Limb, Size, Skin } from '../body/index.ts';
+import type { DeviceSettings } from '../protection/index.ts';
 import type { Medium, Role } from './role.ts';
 import type { TerminalName } from './terminal.ts';
 
@@ -58,20 +58,46 @@ export interface PlannedSupply {
   readonly lines: readonly { readonly terminal: TerminalName; readonly emf_V: number; readonly angle_rad: number }[];
 }
 
+/** The kinds of device, as the file calls them. */
+export type DeviceKind =
+  | 'breaker'
+  | 'residual-device'
+  | 'rcbo'
+  | 'afci'
+  | 'adjustable-breaker'
+  | 'fuse'
+  | 'device-by-points'
+  | 'insulation-monitor';
+
 /** A device whose `poles` open together; `residual` branches all count from supply to load. */
 export interface PlannedDevice {
-  readonly kind: 'breaker' | 'residual-device';
+  readonly kind: DeviceKind;
+  /** Empty for a device that only warns. */
   readonly poles: readonly string[];
   readonly residual?: readonly string[];
-  readonly settings: BreakerSettings | ResidualSettings;
+  /** The branch through which a monitor measures the insulation of the system. */
+  readonly monitors?: string;
+  readonly settings: DeviceSettings;
+}
+
+/** A place a person touches with: its branch, the thing at its far end, whether the branch counts into the body, and whether
+ *  that thing is somebody else who takes hold. */
+export interface PlannedLimb {
+  readonly limb: Limb;
+  readonly branch: string;
+  readonly touches: TerminalName;
+  readonly into: 1 | -1;
+  readonly held?: boolean;
 }
 
 /** A person and the branches of the limbs; `touches` is the thing at the far end. */
 export interface PlannedPerson {
   readonly percentile: 5 | 50 | 95;
   readonly skin: Skin;
+  readonly area: Area;
+  readonly size: Size;
   readonly trunk: TerminalName;
-  readonly limbs: readonly { readonly limb: Limb; readonly branch: string; readonly touches: TerminalName }[];
+  readonly limbs: readonly PlannedLimb[];
 }
 
 /** All a part is to the network. */

@@ -6,7 +6,11 @@ import { COLD, outlook } from './device.ts';
 export function coldOutlook(
   info: DeviceInfo,
   conditions: Conditions,
-  { amperes, residual_A, frequency_Hz }: { readonly amperes: number; readonly residual_A: number; readonly frequency_Hz: number },
+  {
+    amperes,
+    residual_A,
+    frequency_Hz,
+  }: { readonly amperes: number; readonly residual_A: number; readonly frequency_Hz: number },
 ): Operation {
   const seen = {
     info,

@@ -1,26 +1,30 @@
 import type { Phasors } from '../electrics/index.ts';
 import type { Conditions, DeviceInfo } from '../installation/index.ts';
-import { breakerAfter, breakerOperation, residualOperation } from '../protection/index.ts';
-import type { BreakerSettings, Operation, ResidualSettings, Tolerance } from '../protection/index.ts';
+import { elementAfter, elementOperation, elementsOf, firstOf } from '../protection/index.ts';
+import type { DeviceSettings, Element, Operation, Seen, Tolerance } from '../protection/index.ts';
 import { largestPole_A } from './breaker.ts';
+import { insulation_ohm, loop_ohm, type Probe } from './probe.ts';
 import { residual_A } from './residualDevice.ts';
 
-/** What a device brings along from before: the heat of its bimetal and how far an operation had already gone. */
-export interface DeviceMemory {
+/** What an element of a device brings along from before. */
+export interface ElementMemory {
+  /** Heat of its bimetal, in (I / rating)². */
   readonly heat: number;
-  /** Share, 0 to 1, of a magnetic or residual operation already gone by when the current changed under way. */
+  /** Share, 0 to 1, of an operation already gone by when the current changed under way. */
   readonly share: number;
 }
 
-/** A device that has carried nothing yet. */
-export const COLD: DeviceMemory = { heat: 0, share: 0 };
+/** What a device brings along: each of its elements by itself, in their order. */
+export type DeviceMemory = readonly ElementMemory[];
 
-/** A device and what it sees now, A r.m.s. */
-export interface SeenByDevice {
+/** A device that has carried nothing yet. */
+export const COLD: DeviceMemory = [];
+const COLD_ELEMENT: ElementMemory = { heat: 0, share: 0 };
+
+/** A device and what it sees now. */
+export interface SeenByDevice extends Seen {
   readonly info: DeviceInfo;
-  readonly settings: BreakerSettings | ResidualSettings;
-  readonly amperes: number;
-  readonly residual_A?: number;
+  readonly settings: DeviceSettings;
 }
 
 /** What a device that is open looks forward to: nothing operates after it has opened. */
@@ -33,37 +37,54 @@ export const AT_REST: Operation = {
   multiple: 0,
 };
 
-/** What this device sees of these branch currents at the installation's frequency and its harmonics. */
+/** What of the network a device feels beside the current at its frequency. */
+export interface Around {
+  readonly frequency_Hz: number;
+  /** Branch currents of each harmonic. */
+  readonly harmonics: readonly Phasors[];
+  /** κ of a fault that has struck. */
+  readonly peakFactor: number;
+  readonly probe: Probe;
+}
+
+/** More of a residual current in harmonics than this share of the rest, and it is no longer what a device for sinusoidal
+ *  current is tested with (assumption). */
+const SINUSOIDAL = 0.1;
+
+/** What this device sees of these branch currents, and of the network where it sends something out itself. */
 export function seenByDevice(
   info: DeviceInfo,
   conditions: Conditions,
   amperes: Phasors,
-  harmonics: readonly Phasors[] = [],
+  { frequency_Hz, harmonics, peakFactor, probe }: Around,
 ): SeenByDevice {
+  const settings = info.settings(conditions);
   const residual = residual_A(info, amperes, harmonics);
+  const sine = residual_A(info, amperes) ?? 0;
+  const compares = 'residual' in settings ? settings.residual : settings;
   return {
     info,
-    settings: info.settings(conditions),
+    settings,
     amperes: largestPole_A(info, amperes, harmonics),
-    ...(residual === undefined ? {} : { residual_A: residual }),
+    peakFactor,
+    ...(residual === undefined ? {} : { residual_A: residual, frequency_Hz }),
+    ...(residual !== undefined && residual > Math.hypot(1, SINUSOIDAL) * sine ? { content: 'composite' as const } : {}),
+    ...(compares?.family === 'ul943-class-a' && info.residual !== undefined
+      ? { loop_ohm: loop_ohm(probe, info.residual) }
+      : {}),
+    ...(info.monitors === undefined ? {} : { insulation_ohm: insulation_ohm(probe, info.monitors) }),
   };
 }
 
-/** When this device operates if what it sees stays as it is, s from now. */
+/** When this device operates if what it sees stays as it is, s from now: when the first of its elements does. */
 export function outlook(seen: SeenByDevice, memory: DeviceMemory, tolerance: Tolerance): Operation {
-  const fresh = freshOutlook(seen, memory, tolerance);
-  return isTimed(fresh) ? scaled(fresh, 1 - memory.share) : fresh;
-}
-
-/** When this device would open, from cold, at a current and, if it compares any, a residual current that stay, A. */
-export function coldOutlook(
-  info: DeviceInfo,
-  conditions: Conditions,
-  { amperes, residual_A }: Pick<SeenByDevice, 'amperes' | 'residual_A'>,
-): Operation {
-  const settings = info.settings(conditions);
-  const residual = info.residual === undefined || residual_A === undefined ? {} : { residual_A };
-  return outlook({ info, settings, amperes, ...residual }, COLD, 'middle');
+  return firstOf(
+    elementsOf(seen.settings, seen).map((element, index) => {
+      const own = memory[index] ?? COLD_ELEMENT;
+      const fresh = elementOperation(element, own, seen, tolerance);
+      return isTimed(fresh, element) ? scaled(fresh, 1 - own.share) : fresh;
+    }),
+  );
 }
 
 /** What the device remembers after this time, s, at what it sees. */
@@ -73,16 +94,19 @@ export function memoryAfter(
   time_s: number,
   tolerance: Tolerance,
 ): DeviceMemory {
-  const fresh = freshOutlook(seen, memory, tolerance);
-  const share = isTimed(fresh) ? (fresh.at_s > 0 ? Math.min(1, memory.share + time_s / fresh.at_s) : 1) : 0;
-  return { heat: heatAfter(seen, memory, time_s, tolerance), share };
+  return elementsOf(seen.settings, seen).map((element, index) => {
+    const own = memory[index] ?? COLD_ELEMENT;
+    const fresh = elementOperation(element, own, seen, tolerance);
+    const gone = fresh.at_s > 0 ? Math.min(1, own.share + time_s / fresh.at_s) : 1;
+    const share = isTimed(fresh, element) ? gone : 0;
+    return { heat: elementAfter(element, own, seen, time_s, tolerance).heat, share };
+  });
 }
 
 /** The memory of a device that has carried this for long before the run. A current that would have opened it cannot
  *  have lasted, so such a device starts cold. */
 export function memoryFromLongBefore(seen: SeenByDevice, tolerance: Tolerance): DeviceMemory {
-  if (freshOutlook(seen, COLD, tolerance).at_s < Infinity) return COLD;
-  return { heat: heatAfter(seen, COLD, Infinity, tolerance), share: 0 };
+  return outlook(seen, COLD, tolerance).at_s < Infinity ? COLD : memoryAfter(seen, COLD, Infinity, tolerance);
 }
 
 /** This outlook as it reads when some of the time, s, has gone by. */
@@ -98,23 +122,9 @@ export function remaining(operation: Operation, elapsed_s: number): Operation {
       };
 }
 
-function freshOutlook(seen: SeenByDevice, { heat }: DeviceMemory, tolerance: Tolerance): Operation {
-  const { settings } = seen;
-  return settings.family === 'ul943-class-a'
-    ? residualOperation(settings, seen.residual_A ?? 0, tolerance)
-    : breakerOperation(settings, { heat }, seen.amperes, tolerance);
-}
-
-function heatAfter(seen: SeenByDevice, { heat }: DeviceMemory, time_s: number, tolerance: Tolerance): number {
-  const { settings } = seen;
-  return settings.family === 'ul943-class-a'
-    ? 0
-    : breakerAfter(settings, { heat }, seen.amperes, time_s, tolerance).heat;
-}
-
-/** Whether this operation takes a time of its own rather than following the heat. */
-function isTimed(operation: Operation): boolean {
-  return operation.region === 'magnetic' || operation.region === 'residual';
+/** Whether this operation takes a time of its own rather than following the heat of a bimetal. */
+function isTimed({ region }: Operation, element: Element): boolean {
+  return region !== 'none' && !('kind' in element && region === 'thermal');
 }
 
 function scaled(operation: Operation, by: number): Operation {

@@ -1,5 +1,4 @@
 import type { Operation } from '../protection/index.ts';
-import { PERCEPTION_A } from '../body/index.ts';
 import { AT_REST, remaining } from './device.ts';
 import { zoneRises } from './exposure.ts';
 import type { Memory } from './memory.ts';
@@ -51,18 +50,20 @@ export function intervals(phase: Phase, asked: readonly Operation[], memory: Mem
       solution,
       devices: phase.devices.map(({ seen, state }, index): DeviceMoment => {
         const { info, amperes, residual_A } = seen;
+        const reads_ohm = seen.insulation_ohm ?? seen.loop_ohm;
         return {
           device: info.name,
           state,
           amperes,
           ...(residual_A === undefined ? {} : { residual_A }),
+          ...(reads_ohm === undefined ? {} : { reads_ohm }),
           operation: remaining(asked[index] ?? AT_REST, elapsed_s),
         };
       }),
       people: phase.people.map((seen, index): PersonMoment => {
         const reached = rises[index]?.findLast((rise) => from_s + rise.time_s <= Math.max(start_s, from_s));
         const before_s = memory.people[index]?.exposure.time_s ?? 0;
-        const felt_s = seen.heart_A > PERCEPTION_A ? until_s - from_s : 0;
+        const felt_s = seen.heart_A > seen.perception_A ? until_s - from_s : 0;
         return { ...seen, zone: reached?.zone ?? 'AC-1', exposure_s: before_s + felt_s };
       }),
       ...(harmonics === undefined ? {} : { harmonics }),

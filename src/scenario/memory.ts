@@ -2,7 +2,7 @@ import type { Build } from '../installation/index.ts';
 import type { Operation, Tolerance } from '../protection/index.ts';
 import { AT_REST, COLD, memoryAfter, memoryFromLongBefore, outlook } from './device.ts';
 import type { DeviceMemory } from './device.ts';
-import { exposureAfter, UNTOUCHED } from './exposure.ts';
+import { exposureAfter, untouched } from './exposure.ts';
 import type { Exposure } from './exposure.ts';
 import { willLetGo } from './person.ts';
 import type { SeenByPerson } from './person.ts';
@@ -25,7 +25,7 @@ export interface PersonMemory {
 export function memoryAtZero(build: Build, phase: Phase, tolerance: Tolerance): Memory {
   return {
     devices: phase.devices.map(({ seen }) => memoryFromLongBefore(seen, tolerance)),
-    people: build.people.map(() => ({ exposure: UNTOUCHED, urgedSince_s: Infinity })),
+    people: build.people.map(({ limits }) => ({ exposure: untouched(limits), urgedSince_s: Infinity })),
   };
 }
 
@@ -59,6 +59,6 @@ export function leaving(phase: Phase, memory: Memory, time_s: number, tolerance:
 /** When each device opens, counted from where its memory stands; an open one never does. */
 export function outlooks(phase: Phase, memory: Memory, tolerance: Tolerance): readonly Operation[] {
   return phase.devices.map(({ seen, state }, index) =>
-    state === 'open' ? AT_REST : outlook(seen, memory.devices[index] ?? COLD, tolerance),
+    state === 'open' || state === 'warning' ? AT_REST : outlook(seen, memory.devices[index] ?? COLD, tolerance),
   );
 }

@@ -1,12 +1,16 @@
+import { phasor } from '../electrics/index.ts';
 import type { Solver } from '../electrics/index.ts';
 import type { Build, Conditions } from '../installation/index.ts';
+import { peakFactor } from '../protection/index.ts';
 import { seenByDevice } from './device.ts';
-import type { SeenByDevice } from './device.ts';
+import type { Around, SeenByDevice } from './device.ts';
 import { faultShare } from './faultShare.ts';
 import { seenByPerson } from './person.ts';
 import type { SeenByPerson } from './person.ts';
+import { probeOf } from './probe.ts';
 import { insulationFaults, touchingsOf } from './scenarioMachine.ts';
 import { steadyState } from './steadyState.ts';
+import type { SteadyState } from './steadyState.ts';
 import type { DeviceMoment, Interval, ScenarioSnapshot } from './timeline.ts';
 
 /** A device during a phase: what it sees and, while its contacts are closed, when it would open. */
@@ -35,16 +39,23 @@ export function phaseOf(build: Build, solver: Solver, given: Conditions, snapsho
     order,
     solution: solver.solve(build.values(conditions, open, steady.limb_ohm, order)),
   }));
-  const amperes = harmonics.map((harmonic) => harmonic.solution.amperes);
+  const around: Around = {
+    frequency_Hz: build.installation.frequency_Hz,
+    harmonics: harmonics.map((harmonic) => harmonic.solution.amperes),
+    peakFactor: isFaulted(build, snapshot) ? peakFactor(xOverR(build, steady)) : 1,
+    probe: probeOf(solver, values),
+  };
   return {
     snapshot,
     conditions,
     values,
     solution,
     devices: build.devices.map((info) => ({
-      seen: seenByDevice(info, conditions, solution.amperes, amperes),
+      seen: seenByDevice(info, conditions, solution.amperes, around),
       state: open.has(info.name)
-        ? 'open'
+        ? info.monitors === undefined
+          ? 'open'
+          : 'warning'
         : !info.fitted(conditions)
           ? 'not fitted'
           : info.jammed(conditions)
@@ -68,6 +79,23 @@ function inForce(build: Build, given: Conditions, snapshot: ScenarioSnapshot): C
   ];
   const usual = waived.map((name) => [name, installation.conditions[name]?.options[0] ?? ''] as const);
   return { ...given, ...Object.fromEntries(usual) };
+}
+
+function isFaulted(build: Build, { defects }: ScenarioSnapshot): boolean {
+  return insulationFaults(build.installation).some((name) => defects[name] === 'struck');
+}
+
+/** Reactance over resistance of all that the sources drive, by the power they give: while a fault draws nearly everything
+ *  that is the ratio of its loop. */
+function xOverR(build: Build, { values, solution }: SteadyState): number {
+  let active = 0;
+  let reactive = 0;
+  for (const source of build.sources) {
+    const [e, i] = [phasor(values.emf, source), phasor(solution.amperes, source)];
+    active += e.re * i.re + e.im * i.im;
+    reactive += e.im * i.re - e.re * i.im;
+  }
+  return active > 0 ? Math.max(0, reactive) / active : 0;
 }
 
 function namesIn(regions: Readonly<Record<string, string>>, state: string): ReadonlySet<string> {

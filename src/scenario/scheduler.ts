@@ -90,9 +90,9 @@ function earliest(phase: Phase, asked: readonly Operation[], memory: Memory, fro
     return [
       {
         at_s: from_s + operation.at_s,
-        rank: seen.info.kind === 'residual-device' ? RESIDUAL_FIRST : THEN_BREAKERS,
+        rank: seen.residual_A !== undefined && operation.region !== 'magnetic' ? RESIDUAL_FIRST : THEN_BREAKERS,
         event: { type: 'device.operated', device },
-        because: { kind: 'device-operated', device, operation },
+        because: { kind: seen.info.monitors === undefined ? 'device-operated' : 'device-warned', device, operation },
       },
     ];
   });

@@ -9,6 +9,7 @@ export type Happening =
   | { readonly kind: 'fault-strikes'; readonly condition: string }
   | { readonly kind: 'touches'; readonly person: string }
   | { readonly kind: 'device-operated'; readonly device: string; readonly operation: Operation }
+  | { readonly kind: 'device-warned'; readonly device: string; readonly operation: Operation }
   | { readonly kind: 'person-released'; readonly person: string }
   | { readonly kind: 'zone-reached'; readonly person: string; readonly zone: Zone };
 
@@ -25,11 +26,13 @@ export interface ScenarioSnapshot {
 /** One device during one interval. */
 export interface DeviceMoment {
   readonly device: string;
-  readonly state: 'closed' | 'open' | 'jammed' | 'not fitted';
+  readonly state: 'closed' | 'open' | 'warning' | 'jammed' | 'not fitted';
   /** Largest pole, A r.m.s. */
   readonly amperes: number;
   /** What a residual device sees: the magnitude of the phasor sum, A; absent for breakers. */
   readonly residual_A?: number;
+  /** What a device that sends something out itself reads, Ω: a GFCI the loop of a grounded neutral, a monitor the insulation. */
+  readonly reads_ohm?: number;
   /** Outlook from the start of this interval (of 0 s in the first). A jammed device keeps the outlook it would have if it
    *  worked, one that is not fitted the outlook it would have if it were, at 0 s once that is overdue; an open one has region `none`. */
   readonly operation: Operation;
@@ -56,6 +59,8 @@ export interface PersonMoment {
   readonly exposure_s: number;
   /** Whether the hand that carries most can be opened at will. */
   readonly letGo: boolean;
+  /** Up to here nothing is felt at this frequency, A. */
+  readonly perception_A: number;
   readonly contacts: readonly Contact[];
 }
 

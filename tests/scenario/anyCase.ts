@@ -1,8 +1,9 @@
+import { limitsAt } from '../../src/body/index.ts';
 import { createSolver } from '../../src/electrics/index.ts';
 import type { Phasors, Values } from '../../src/electrics/index.ts';
 import type { Build, Conditions } from '../../src/installation/index.ts';
 import { COLD } from '../../src/scenario/device.ts';
-import { zoneRises, UNTOUCHED } from '../../src/scenario/exposure.ts';
+import { zoneRises, untouched } from '../../src/scenario/exposure.ts';
 import { outlooks } from '../../src/scenario/memory.ts';
 import { phaseOf } from '../../src/scenario/phase.ts';
 import { run } from '../../src/scenario/index.ts';
@@ -76,12 +77,12 @@ export function campaign(build: Build): (seed: number) => readonly string[] {
     const tolerance = oneOf(['fast', 'middle', 'slow'] as const, next);
     const phase = phaseOf(shaken, solver, given, snapshot);
     const memory = {
-      devices: build.devices.map(() => (next() < 0.5 ? COLD : { heat: 4 * next(), share: next() })),
-      people: build.people.map(() => ({ exposure: UNTOUCHED, urgedSince_s: Infinity })),
+      devices: build.devices.map(() => (next() < 0.5 ? COLD : [{ heat: 4 * next(), share: next() }])),
+      people: build.people.map(({ limits }) => ({ exposure: untouched(limits), urgedSince_s: Infinity })),
     };
     const told = {
       outlooks: outlooks(phase, memory, tolerance),
-      rises: phase.people.map((person) => zoneRises(UNTOUCHED, person.heart_A)),
+      rises: phase.people.map((person) => zoneRises(untouched(limitsAt(50)), person.heart_A)),
     };
     const found = [
       ...electricsWrong(build.network, phase.values, phase.solution),

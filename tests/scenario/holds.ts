@@ -168,8 +168,12 @@ function reasonWrong(
   if (info === undefined || last === undefined || conditions === undefined) return [`there is no ${device}`];
   const settings = info.settings(conditions);
   const wrong = [`${device} operated (${operation.region}) at ${last.amperes} A, ${last.residual_A ?? 0} A residual`];
-  if (settings.family === 'ul943-class-a')
-    return operation.region === 'residual' && (last.residual_A ?? 0) >= 0.004 ? [] : wrong;
+  if (settings.family === 'ul943-class-a') {
+    const seen_A = operation.region === 'residual' && (last.residual_A ?? 0) >= 0.004;
+    // Its own detector: a loop of 4 Ω or less.
+    return seen_A || (operation.region === 'grounded-neutral' && (last.reads_ohm ?? Infinity) <= 4) ? [] : wrong;
+  }
+  if (!('rating_A' in settings)) return wrong;
   switch (operation.region) {
     case 'magnetic':
       return last.amperes >= 5 * settings.rating_A ? [] : wrong;

@@ -14,6 +14,12 @@ export const STORY_WORDS = {
   'story.legs':
     'The two halves of the supply no longer share evenly: {low} on one {leg}, {high} on the other, where {nominal} belongs on each.',
 
+  'story.load.volts': 'The {part} gets {volts}, where it is built for {nominal}.',
+  'story.harmonics':
+    'The neutral of the {part} carries {amperes}, {harmonic} of it at multiples of the supply’s frequency; the line beside it that carries most has {line}.',
+  'story.harmonics.more':
+    'The neutral of the {part} carries {amperes}, more than any line beside it ({line}): {harmonic} is at multiples of the supply’s frequency, and every third of those adds in the neutral instead of cancelling.',
+
   'story.fault': '{sentence}: {amperes} flows, as much as {volts} drives round a loop of {ohms}.',
   'story.fault.divert':
     '{sentence}. What touches stands at no more than the neutral’s own volts, so only working current turns aside: {amperes}.',
@@ -41,11 +47,34 @@ export const STORY_WORDS = {
   'story.sees.residual.none':
     'The {device} compares what goes out with what comes back: {residual} does not come back, too little to act on.',
 
+  'story.sees.melting':
+    'The {device} carries {amperes}, {multiple} times its {rating}: it melts, and is clear between {earliest} and {latest}.',
+  'story.sees.short-time':
+    'The {device} carries {amperes}, {multiple} times its {rating}: its short-time element waits, and opens it between {earliest} and {latest}.',
+  'story.sees.ground-fault':
+    'The {device} adds up what passes through it: {residual} does not come back. From {rating} its ground-fault element acts, between {earliest} and {latest}.',
+  'story.sees.grounded-neutral':
+    'The {device} drives a small voltage of its own round its conductors and finds a loop of only {ohms}: downstream the neutral touches {ground}.',
+
   'story.operated.magnetic': 'The {device} opens after {time}, by its magnetic part.',
   'story.operated.thermal':
     'The {device} opens after {time}, by heat; another of its kind takes between {earliest} and {latest}.',
   'story.operated.thermal.maybe':
     'The {device} opens after {time}, by heat; another of its kind opens in {earliest}, and another never.',
+  'story.operated.melting':
+    'The {device} melts and is clear after {time}; another of its kind takes between {earliest} and {latest}.',
+  'story.operated.short-time': 'The {device} opens after {time}, when its short-time element has waited.',
+  'story.operated.ground-fault':
+    'The {device} opens after {time}, by its ground-fault element: {residual} does not come back.',
+  'story.operated.grounded-neutral':
+    'The {device} opens after {time}: its own detector finds the neutral linked to {ground} downstream, load or no load.',
+  'story.operated.others': '{operated} The {others} may open first, or with it: nothing makes one wait for the other.',
+  'story.warned':
+    'The {device} warns after {time}: it reads {ohms} between the system and {ground}, and is set to {threshold}. It opens nothing; this fault wants finding before a second one comes.',
+  'story.conductor.limit':
+    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (IEC 60364-5-54, heated without loss).',
+  'story.conductor.melts':
+    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (IEC 60364-5-54, heated without loss), and by {melts} it would burn open; it is kept whole here.',
   'story.operated.residual': 'The {device} opens after {time}, because of what does not come back.',
   'story.operated.none': 'The {device} opens after {time}.',
 
@@ -111,15 +140,26 @@ export const STORY_WORDS = {
   'zone.AC-4.1': 'the heart can lose its rhythm, in up to about 5 of 100 people',
   'zone.AC-4.2': 'the heart can lose its rhythm, in up to about half of all people',
   'zone.AC-4.3': 'the heart can lose its rhythm, in more than half of all people',
+  'zone.DC-1': 'a slight prick at most, when it is switched',
+  'zone.DC-2': 'a jolt when it begins and ends, normally without harm',
+  'zone.DC-3': 'strong cramps and a heart disturbed, normally without lasting harm',
+  'zone.DC-4.1': 'the heart can lose its rhythm, in up to about 5 of 100 people',
+  'zone.DC-4.2': 'the heart can lose its rhythm, in up to about half of all people',
+  'zone.DC-4.3': 'the heart can lose its rhythm, in more than half of all people',
+  'zone.held.chest': '{effect}; the chest muscles are held too, and breathing stops after minutes',
   'path.hand-feet': 'hand to feet',
   'path.hand-hand': 'hand to hand',
   'path.hand-hand-feet': 'one hand to the other and to the feet',
+  'path.feet': 'one foot to the other',
+  'path.trunk': 'through the trunk',
   'path.touch': 'in touch with it',
 
   'story.state.fault.metal': 'The fault state: metal leads all the way home for {percent} of the fault current.',
   'story.state.fault.poor': 'The fault state: metal leads all the way home for only {percent} of the fault current.',
   'story.state.fault.soil':
     'The fault state: no metal leads all the way home. Soil is what is left, and it lets too little through.',
+  'story.state.fault.leak':
+    'The fault state: no metal leads all the way home, only the capacitance of what is live against earth.',
   'story.state.fault.none': 'The fault state: the metal is live and nothing leads home from it.',
   'story.state.normal.clean': 'The normal state: no current flows where none belongs.',
   'story.state.normal.stray': 'The normal state: {amperes} flows where none belongs.',
@@ -154,6 +194,8 @@ export const STORY_WORDS = {
   'headline.shock': 'No fault, and yet {amperes} passes through the {person}',
   'headline.case': 'No fault, and yet the {part}{what, select, case {’s case} other {}} stands at {volts}',
   'headline.legs': 'One {leg} gets {high}, the other {low}',
+  'headline.load.volts': 'The {part} gets {volts}, where {nominal} belongs',
+  'headline.harmonics': 'The neutral of the {part} carries {amperes}, its lines no more than {line}',
   'headline.stray': 'No fault, and yet {amperes} flows where none belongs',
   'headline.latent': 'Nothing shows yet',
   'headline.normal': 'Everything is as it should be',
@@ -162,10 +204,19 @@ export const STORY_WORDS = {
     '{amperes} is {multiple} times what the {rating} {device} is built for, so its magnetic part acts at once.',
   'why.thermal':
     '{amperes} is {multiple} times what the {rating} {device} is built for: too little for its magnetic part, so it opens by heat.',
+  'why.melting': '{amperes} is {multiple} times what the {rating} {device} is built for, so it melts.',
+  'why.short-time':
+    '{amperes} is {multiple} times what the {rating} {device} is set to: its short-time element waits a set time, then opens.',
+  'why.ground-fault':
+    'The {device} adds up what passes through it: {residual} does not come back; from {rating} its ground-fault element acts.',
+  'why.grounded-neutral':
+    'The {device} looks for a neutral linked to {ground} downstream: a loop of {ohms} is such a link, with or without a load.',
   'why.residual': 'The {device} sees that {residual} of what went out does not come back; from {rating} it must act.',
   'why.metal': 'Metal leads all the way home to the winding, so the current is large.',
   'why.soil':
     'No metal leads all the way home. The current has to take the soil, and soil lets only {amperes} through.',
+  'why.leak':
+    'No metal leads all the way home. The current can only return through the capacitance of what is live against earth, and that passes {amperes}.',
   'why.body': 'No metal leads all the way home. What current there is, {amperes}, has to go through a body.',
   'why.body.soil':
     'No metal leads all the way home. What current there is, {amperes}, has to go through a body and the soil.',
@@ -175,6 +226,8 @@ export const STORY_WORDS = {
   'why.none': 'The current finds no way home, so the metal simply takes on the volts of the {line}.',
   'why.quiet': 'What touches stands at no more than the neutral’s own volts, so next to nothing drives a current.',
   'why.divert': 'The touch only gives the working current another road, so nothing large flows.',
+  'why.harmonics':
+    'Currents at three times the frequency, and at every multiple of that, are in step in all phases: they add in the neutral. No breaker stands in the neutral to see it.',
   'why.normal.out': '{amperes} leaves the winding and comes home on its own conductors.',
   'why.normal.case': 'No current flows where none belongs, and no metal is live.',
   'why.latent': 'With no fault it changes nothing that anybody would notice, so it can wait for years.',

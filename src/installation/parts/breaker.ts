@@ -1,16 +1,13 @@
 import { z } from 'zod';
+import { poleBranch, poleCount, poleEnds, poleNames, poleResistance_ohm, rating_A } from '../poles.ts';
 import { resistance_ohm } from '../quantity.ts';
-import type { PartKind, PlannedBranch } from '../plan.ts';
+import type { PartKind } from '../plan.ts';
 
 const schema = z
   .strictObject({
     kind: z.literal('breaker'),
-    rating_A: z
-      .number()
-      .gt(0)
-      .max(1e5)
-      .meta({ examples: [20] }),
-    poles: z.literal([1, 2]).default(1).describe('one: terminals line and load; two: a.line, a.load, b.line, b.load'),
+    rating_A,
+    poles: poleCount,
     family: z
       .enum(['ul489', 'iec60898-b', 'iec60898-c', 'iec60898-d'])
       .optional()
@@ -31,32 +28,17 @@ const schema = z
 
 type Breaker = z.output<typeof schema>;
 
-// A pole loses about 2 W at its rating (common practice, no source): R = 2 W / I².
-const POLE_LOSS_W = 2;
-
-function ends(part: Breaker): readonly string[] {
-  return part.poles === 1 ? ['line', 'load'] : ['a.line', 'a.load', 'b.line', 'b.load'];
-}
-
-/** A breaker with one or two poles that open together; one branch `<part>`, or `<part>.a` and `<part>.b`. */
+/** A breaker with one to four poles that open together; one branch `<part>`, or `<part>.a`, `<part>.b` … */
 export const breaker = {
   kind: 'breaker',
   schema,
-  ends: 'line, load; with two poles a.line, a.load, b.line, b.load',
-  terminals: ends,
-  mustJoin: ends,
+  ends: 'line, load; with more poles a.line, a.load, b.line, b.load, …',
+  terminals: (part) => poleEnds(part.poles),
+  mustJoin: (part) => poleEnds(part.poles),
   plan(name, part, { region }) {
-    const resistance_ohm = part.resistance_ohm ?? POLE_LOSS_W / part.rating_A ** 2;
-    const poles = part.poles === 1 ? [name] : [`${name}.a`, `${name}.b`];
-    const branches = poles.map((pole): PlannedBranch => ({
-      name: pole,
-      from: `${pole}.line`,
-      to: `${pole}.load`,
-      role: 'device',
-      medium: 'metal',
-      resistance_ohm,
-      reactance_ohm: 0,
-    }));
+    const resistance_ohm = part.resistance_ohm ?? poleResistance_ohm(part.rating_A);
+    const poles = poleNames(name, part.poles);
+    const branches = poles.map((pole) => poleBranch(pole, 'line', resistance_ohm));
     const settings = {
       family: part.family ?? (region === 'iec' ? 'iec60898-b' : 'ul489'),
       rating_A: part.rating_A,
