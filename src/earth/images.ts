@@ -23,7 +23,7 @@ export function layerAt(ground: Ground, depth_m: number): Layer {
   return ground.kind === 'layered' && depth_m > ground.thickness_m * (1 + 1e-9) ? 1 : 0;
 }
 
-const MOST_REFLECTIONS = 3000;
+const MOST_REFLECTIONS = 1500;
 const SMALL = 1e-8;
 
 /** Images of a source for a field point, from the reflections at the surface (all comes back) and at the lower layer
@@ -69,11 +69,11 @@ function image(weight: number, sign: 1 | -1, shift_m: number): Image {
   return { weight, sign, shift_m };
 }
 
-/** How many reflections must be counted one by one: until they have died away or are ten times as far as anything that matters. */
+/** How many reflections must be counted one by one: until they have died away, or are far beyond anything that matters. */
 function reflections(k: number, span: number): number {
   if (k === 0) return 0;
   const dying = Math.ceil(Math.log(SMALL) / Math.log(Math.abs(k)));
-  return Math.min(dying, Math.ceil(10 * span) + 10, MOST_REFLECTIONS);
+  return Math.min(dying, Math.ceil(10 * span) + 300, MOST_REFLECTIONS);
 }
 
 function restOfLogarithm(k: number, counted: number): number {

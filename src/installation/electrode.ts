@@ -39,7 +39,7 @@ export function checkElectrode(shape: z.ZodObject) {
 }
 
 /** The plan of an electrode with one terminal `top`: one branch to remote earth. In even soil by the published formula; over a
- *  lower layer the formula's answer times what the numeric method says that the layer changes. */
+ *  lower layer the formula's answer times what the numeric method says that the layer changes; a grid by the numeric method. */
 export function planElectrode(name: string, part: Written): Plan {
   const branch = { name, from: `${name}.top`, to: 'earth', role: 'electrode', medium: 'soil' } as const;
   return { branches: [{ ...branch, resistance_ohm: toEarth_ohm(part), reactance_ohm: 0 }] };
@@ -50,6 +50,7 @@ function toEarth_ohm(part: Written): number {
   const ground = groundOf(part);
   if (ground === undefined) throw new RangeError(`${part.kind}: neither its soil nor its resistance is given`);
   const shape = electrodeShape.parse(part);
+  if (shape.kind === 'grid') return buriedResistance_ohm(wiresOf(shape), ground);
   if (ground.kind === 'even') return byFormula_ohm(shape, ground.soil_ohm_m);
   const wires = wiresOf(shape);
   const even = { kind: 'even', soil_ohm_m: ground.upper_ohm_m } as const;

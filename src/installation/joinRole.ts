@@ -2,9 +2,16 @@ import type { Role } from './role.ts';
 import type { Part } from './parts/index.ts';
 import { partOf, type TerminalName } from './terminal.ts';
 
-const EARTHED: ReadonlySet<Part['kind']> = new Set([
-  ...(['rod', 'rods', 'strip', 'ring', 'plate', 'grid', 'soil'] as const),
-  ...(['pipe', 'fitting'] as const),
+const EARTHED: ReadonlySet<string> = new Set<Part['kind']>([
+  'rod',
+  'rods',
+  'strip',
+  'ring',
+  'plate',
+  'grid',
+  'soil',
+  'pipe',
+  'fitting',
 ]);
 const PROTECTIVE = /\.(protective|armour|conduit|raceway|earth bar|case|frame)(\.|$)/;
 const SCREEN = /\.screen(\.|$)/;

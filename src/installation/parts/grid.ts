@@ -8,7 +8,7 @@ const schema = z
   .superRefine(checkElectrode(gridShape));
 
 /** A rectangular grid of wire under a yard, one terminal `top`.
- *  @see IEEE Std 80-2013, after Sverak */
+ *  @see IEEE Std 80-2013 for the formulas that the numeric method is held against */
 export const grid = {
   kind: 'grid',
   schema,
