@@ -3,8 +3,19 @@ export { dalzielFibrillation_A } from './fibrillation.ts';
 export { heartCurrent_A } from './heart.ts';
 export { totalImpedance_ohm } from './impedance.ts';
 export { canLetGo, dalzielLetGo, LET_GO_A } from './letGo.ts';
-export type { Body, Contact, Limb, Skin } from './person.ts';
-export { solveBody } from './star.ts';
+export { limbs } from './person.ts';
+export type { Area, Body, Contact, Limb, Size, Skin } from './person.ts';
+export { roomForBody, solveBody } from './star.ts';
 export type { SolvedBody } from './star.ts';
-export { PERCEPTION_A, zone, zoneChanges, zoneCurve } from './zones.ts';
-export type { Zone } from './zones.ts';
+export {
+  frequencyFactor,
+  limitsAt,
+  mildest,
+  PERCEPTION_A,
+  severity,
+  zone,
+  zoneChanges,
+  zoneCurve,
+  zones,
+} from './zones.ts';
+export type { Limits, Zone } from './zones.ts';

@@ -11,7 +11,7 @@ export const dalzielLetGo = {
   children: { nearlyAll_A: 0.0045 },
 } as const;
 
-/** Whether anyone at all can let go of what this hand holds, at this current (r.m.s. A). */
-export function canLetGo(hand_A: number): boolean {
-  return hand_A <= LET_GO_A;
+/** Whether anyone at all can let go of what this hand holds, at this current (r.m.s. A), under limits for its frequency. */
+export function canLetGo(hand_A: number, { letGo_A }: { readonly letGo_A: number } = { letGo_A: LET_GO_A }): boolean {
+  return hand_A <= letGo_A;
 }

@@ -1,128 +1,143 @@
 import type { Phasors } from '../electrics/index.ts';
-import { carry, type Spoke } from './spoke.ts';
+import { carry, expect, MOST_CONTACTS, type Spokes } from './spokes.ts';
 
-/** The loops of a star with two or three spokes: each spoke but the last out, home by the last. */
-export interface Loops {
-  readonly out: readonly Spoke[];
-  readonly home: Spoke;
-  /** Open-circuit volts round each loop. */
-  readonly volts: Phasors;
-  /** Impedance of the network in the loops, row by row, Ω, without the body. */
-  readonly impedance: Phasors;
-}
-
-/** Relative change of every current at which the iteration ends; the step that met it is still taken. */
+/** Relative change of every current at which steps with frozen resistances end; the step that met it is still taken. */
 const STILL = 1e-12;
+/** The same for a step of Newton's that stayed on its pieces of the curves: what it leaves is of the order of its square. */
+const NEARLY_STILL = 1e-6;
 /** Rounding of a loop equation relative to the volts in it; nothing below can be told apart. */
 const ROUNDING = 1e-15;
 /** Newton's step is kept if it takes at least this share off the error. */
 const WORTHWHILE = 0.1;
-/** Newton needs about five; after this many only frozen steps are taken, each of which takes a third or more off the distance. */
+/** A smaller part of Newton's step is not tried. */
+const LEAST_PART = 1 / 16;
+/** Newton needs about four; after this many only frozen steps are taken, each of which comes nearer. */
 const NEWTON_STEPS = 20;
 const MOST_STEPS = 400;
 
-// Working memory of one solve; nothing in it outlives the call.
-const matrix = new Float64Array(16);
-const residual = new Float64Array(4);
-const step = new Float64Array(4);
-const kept = new Float64Array(4);
+// Working memory of one solve; nothing in it outlives the call. Loop i goes out by spoke `way[i]` and home by spoke `home`.
+const MOST_LOOPS = MOST_CONTACTS - 1;
+const way = new Int32Array(MOST_LOOPS);
+const volts = { re: new Float64Array(MOST_LOOPS), im: new Float64Array(MOST_LOOPS) };
+const impedance = { re: new Float64Array(MOST_LOOPS ** 2), im: new Float64Array(MOST_LOOPS ** 2) };
+const matrix = new Float64Array((2 * MOST_LOOPS) ** 2);
+const residual = new Float64Array(2 * MOST_LOOPS);
+const step = new Float64Array(2 * MOST_LOOPS);
+const kept = new Float64Array(2 * MOST_LOOPS);
+let size = 0;
+let home = 0;
 
-/** Chooses the loops so that they share as little as possible: the two spokes that are farthest apart are never joined. */
-export function makeLoops(spokes: readonly Spoke[], volts: Phasors, impedance: Phasors): Loops {
-  const contacts = volts.re.length;
-  const last = homeward(spokes, impedance, contacts);
-  const home = spokes[last]!;
-  const out = spokes.filter((spoke) => spoke !== home);
-  const size = out.length;
-  const loopVolts = { re: new Float64Array(size), im: new Float64Array(size) };
-  const loopImpedance = { re: new Float64Array(size * size), im: new Float64Array(size * size) };
-  const h = home.place;
-  for (let i = 0; i < size; i++) {
-    const p = out[i]!.place;
-    loopVolts.re[i] = volts.re[p]! - volts.re[h]!;
-    loopVolts.im[i] = volts.im[p]! - volts.im[h]!;
-    for (let j = 0; j < size; j++) {
-      const q = out[j]!.place;
-      loopImpedance.re[i * size + j] = mesh(impedance.re, contacts, p, q, h);
-      loopImpedance.im[i * size + j] = mesh(impedance.im, contacts, p, q, h);
+/** Finds the currents of a star by Newton's method on its loops: each spoke but one out, home by that one. Where Newton does not take
+ *  the error down it steps with the resistances frozen instead, which comes nearer from anywhere (the voltage across no limb rises more
+ *  than in proportion to its current). Leaves the currents and resistances in the spokes.
+ *  @param open open-circuit volts at each contact
+ *  @param seen impedance between the contacts, row by row, Ω
+ *  @param most_V largest open-circuit voltage between two contacts
+ *  @returns steps taken
+ *  @throws RangeError if the voltages or impedances are not finite */
+export function solveLoops(spokes: Spokes, open: Phasors, seen: Phasors, most_V: number, start?: Phasors): number {
+  layLoops(spokes, open, seen);
+  if (start) beginAt(spokes, start);
+  else for (let k = 0; k < spokes.count; k++) expect(spokes, k, most_V / 2);
+  const floor = ROUNDING * largest();
+  let error = mismatch(spokes);
+  if (!(error < Infinity)) throw new RangeError('The voltages and impedances seen from a person must be finite');
+  let frozen = start === undefined;
+  for (let steps = 1; steps <= MOST_STEPS; steps++) {
+    if (error <= floor) return steps - 1;
+    const before = error;
+    const newton = !frozen && steps <= NEWTON_STEPS;
+    direction(spokes, newton);
+    if (advance(spokes, newton)) return steps;
+    error = mismatch(spokes);
+    frozen = false;
+    // At a bend of a curve the whole step may lead too far: part of it still leads the right way.
+    for (let part = 1; newton && error > before * (1 - WORTHWHILE * part); part /= 2) {
+      retreat(spokes);
+      frozen = part < LEAST_PART;
+      if (frozen) {
+        error = mismatch(spokes);
+        break;
+      }
+      for (let i = 0; i < 2 * size; i++) step[i]! /= 2;
+      advance(spokes, false);
+      error = mismatch(spokes);
     }
   }
-  return { out, home, volts: loopVolts, impedance: loopImpedance };
+  throw new RangeError('No current fits: the impedances seen from a person are not those of a passive network');
 }
 
-function mesh(impedance: Float64Array, contacts: number, p: number, q: number, h: number): number {
-  const own = impedance[p * contacts + q]! - impedance[p * contacts + h]!;
-  return own - (impedance[h * contacts + q]! - impedance[h * contacts + h]!);
+/** Lays the loops so that they share as little as possible: home goes the spoke that is nearest to all the others together. */
+function layLoops(spokes: Spokes, open: Phasors, seen: Phasors): void {
+  const { count, place } = spokes;
+  const contacts = open.re.length;
+  home = homeward(spokes, seen, contacts);
+  size = 0;
+  for (let k = 0; k < count; k++) if (k !== home) way[size++] = k;
+  const h = place[home]!;
+  for (let i = 0; i < size; i++) {
+    const p = place[way[i]!]!;
+    volts.re[i] = open.re[p]! - open.re[h]!;
+    volts.im[i] = open.im[p]! - open.im[h]!;
+    for (let j = 0; j < size; j++) {
+      const q = place[way[j]!]!;
+      impedance.re[i * size + j] = mesh(seen.re, contacts, p, q, h);
+      impedance.im[i * size + j] = mesh(seen.im, contacts, p, q, h);
+    }
+  }
 }
 
-/** The spoke opposite the pair that is farthest apart. */
-function homeward(spokes: readonly Spoke[], impedance: Phasors, contacts: number): number {
-  if (spokes.length < 3) return spokes.length - 1;
-  let farthest = -1;
+function mesh(seen: Float64Array, contacts: number, p: number, q: number, h: number): number {
+  const own = seen[p * contacts + q]! - seen[p * contacts + h]!;
+  return own - (seen[h * contacts + q]! - seen[h * contacts + h]!);
+}
+
+function homeward({ count, place, ohm }: Spokes, seen: Phasors, contacts: number): number {
+  if (count < 3) return count - 1;
   let best = 0;
-  for (let k = 0; k < 3; k++) {
-    const i = spokes[(k + 1) % 3]!;
-    const j = spokes[(k + 2) % 3]!;
-    const re = mesh(impedance.re, contacts, i.place, i.place, j.place);
-    const im = mesh(impedance.im, contacts, i.place, i.place, j.place);
-    const distance = Math.abs(re) + Math.abs(im) + i.ohm + j.ohm;
-    if (distance > farthest) {
-      farthest = distance;
+  let least = Infinity;
+  for (let k = 0; k < count; k++) {
+    const h = place[k]!;
+    let away = 0;
+    for (let i = 0; i < count; i++) {
+      if (i === k) continue;
+      const p = place[i]!;
+      const re = mesh(seen.re, contacts, p, p, h);
+      const im = mesh(seen.im, contacts, p, p, h);
+      away += Math.abs(re) + Math.abs(im) + ohm[i]! + ohm[k]!;
+    }
+    if (away < least) {
+      least = away;
       best = k;
     }
   }
   return best;
 }
 
-/** Finds the currents by Newton's method on the loop equations. Where that does not take the error down it steps with the resistances
- *  frozen instead, which comes nearer from anywhere (each limb's voltage rises less than in proportion to its current).
- *  Leaves the currents and resistances in the spokes.
- *  @returns steps taken
- *  @throws RangeError if the voltages or impedances are not finite */
-export function solveLoops(loops: Loops, start?: Phasors): number {
-  if (start) beginAt(loops, start);
-  const floor = ROUNDING * (largest(loops.volts.re) + largest(loops.volts.im));
-  let error = mismatch(loops);
-  if (!(error < Infinity)) throw new RangeError('The voltages and impedances seen from a person must be finite');
-  let frozen = false;
-  for (let steps = 1; steps <= MOST_STEPS; steps++) {
-    if (error <= floor) return steps - 1;
-    const before = error;
-    const newton: boolean = !frozen && steps <= NEWTON_STEPS;
-    direction(loops, newton);
-    if (advance(loops)) return steps;
-    error = mismatch(loops);
-    frozen = newton && error > before * (1 - WORTHWHILE);
-    if (frozen) {
-      retreat(loops);
-      error = mismatch(loops);
-    }
+function beginAt(spokes: Spokes, start: Phasors): void {
+  for (let i = 0; i < size; i++) {
+    const place = spokes.place[way[i]!]!;
+    step[2 * i] = start.re[place]!;
+    step[2 * i + 1] = start.im[place]!;
   }
-  throw new RangeError('No current fits: the impedances seen from a person are not those of a passive network');
-}
-
-function beginAt(loops: Loops, start: Phasors): void {
-  loops.out.forEach(({ place, re, im }, i) => {
-    step[2 * i] = start.re[place]! - re;
-    step[2 * i + 1] = start.im[place]! - im;
-  });
-  advance(loops);
+  advance(spokes, false);
 }
 
 /** Fills `residual` with what is left round each loop, V. @returns the sum of its sizes */
-function mismatch({ out, home, volts, impedance }: Loops): number {
-  const size = out.length;
+function mismatch({ ohm, re: ar, im: ai }: Spokes): number {
+  const homeRe = ohm[home]! * ar[home]!;
+  const homeIm = ohm[home]! * ai[home]!;
   let sum = 0;
   for (let i = 0; i < size; i++) {
-    const spoke = out[i]!;
-    let re = volts.re[i]! - spoke.ohm * spoke.re + home.ohm * home.re;
-    let im = volts.im[i]! - spoke.ohm * spoke.im + home.ohm * home.im;
+    const k = way[i]!;
+    let re = volts.re[i]! - ohm[k]! * ar[k]! + homeRe;
+    let im = volts.im[i]! - ohm[k]! * ai[k]! + homeIm;
     for (let j = 0; j < size; j++) {
       const r = impedance.re[i * size + j]!;
       const x = impedance.im[i * size + j]!;
-      const other = out[j]!;
-      re -= r * other.re - x * other.im;
-      im -= r * other.im + x * other.re;
+      const other = way[j]!;
+      re -= r * ar[other]! - x * ai[other]!;
+      im -= r * ai[other]! + x * ar[other]!;
     }
     residual[2 * i] = re;
     residual[2 * i + 1] = im;
@@ -133,91 +148,150 @@ function mismatch({ out, home, volts, impedance }: Loops): number {
 
 /** Fills `step` with the change of current that would close the loops if the resistances stayed as they are or, with `bent`, followed
  *  their slope. */
-function direction({ out, home, impedance }: Loops, bent: boolean): void {
-  const size = out.length;
+function direction(spokes: Spokes, bent: boolean): void {
+  const { ohm, bend, re, im } = spokes;
   const side = 2 * size;
+  const hc = bent ? bend[home]! : 0;
+  const hr = re[home]!;
+  const hi = im[home]!;
+  const hrr = ohm[home]! + hc * hr * hr;
+  const hri = hc * hr * hi;
+  const hii = ohm[home]! + hc * hi * hi;
   for (let i = 0; i < size; i++) {
     for (let j = 0; j < size; j++) {
       const r = impedance.re[i * size + j]!;
       const x = impedance.im[i * size + j]!;
       const at = 2 * i * side + 2 * j;
-      matrix[at] = r;
-      matrix[at + 1] = -x;
-      matrix[at + side] = x;
-      matrix[at + side + 1] = r;
-      stamp(at, side, home, bent);
-      if (i === j) stamp(at, side, out[i]!, bent);
+      matrix[at] = r + hrr;
+      matrix[at + 1] = hri - x;
+      matrix[at + side] = hri + x;
+      matrix[at + side + 1] = r + hii;
     }
+    const k = way[i]!;
+    const c = bent ? bend[k]! : 0;
+    const kr = re[k]!;
+    const ki = im[k]!;
+    const at = 2 * i * side + 2 * i;
+    matrix[at]! += ohm[k]! + c * kr * kr;
+    matrix[at + 1]! += c * kr * ki;
+    matrix[at + side]! += c * kr * ki;
+    matrix[at + side + 1]! += ohm[k]! + c * ki * ki;
   }
   for (let row = 0; row < side; row++) step[row] = residual[row]!;
   eliminate(side);
 }
 
-function stamp(at: number, side: number, { ohm, bend, re, im }: Spoke, bent: boolean): void {
-  const curve = bent ? bend : 0;
-  matrix[at]! += ohm + curve * re * re;
-  matrix[at + 1]! += curve * re * im;
-  matrix[at + side]! += curve * re * im;
-  matrix[at + side + 1]! += ohm + curve * im * im;
-}
-
-/** Solves `matrix` · x = `step` in place. No pivoting: the resistances make the matrix positive. */
+/** Solves `matrix` · x = `step` in place, a block of two by two at a time. No pivoting: the resistances make every block positive. */
 function eliminate(side: number): void {
-  for (let p = 0; p < side; p++) {
-    const pivot = matrix[p * side + p]!;
-    for (let row = p + 1; row < side; row++) {
-      const share = matrix[row * side + p]! / pivot;
-      for (let column = p + 1; column < side; column++)
-        matrix[row * side + column]! -= share * matrix[p * side + column]!;
-      step[row]! -= share * step[p]!;
+  const m = matrix;
+  for (let p = 0; p < side; p += 2) {
+    const at = p * side + p;
+    invert(at, side);
+    for (let row = (p + 2) * side; row < side * side; row += 2 * side) {
+      const below = row + side;
+      const aa = m[row + p]! * m[at]! + m[row + p + 1]! * m[at + side]!;
+      const ab = m[row + p]! * m[at + 1]! + m[row + p + 1]! * m[at + side + 1]!;
+      const ba = m[below + p]! * m[at]! + m[below + p + 1]! * m[at + side]!;
+      const bb = m[below + p]! * m[at + 1]! + m[below + p + 1]! * m[at + side + 1]!;
+      for (let column = p + 2; column < side; column++) {
+        const upper = m[p * side + column]!;
+        const lower = m[p * side + side + column]!;
+        m[row + column]! -= aa * upper + ab * lower;
+        m[below + column]! -= ba * upper + bb * lower;
+      }
+      const r = row / side;
+      step[r]! -= aa * step[p]! + ab * step[p + 1]!;
+      step[r + 1]! -= ba * step[p]! + bb * step[p + 1]!;
     }
   }
-  for (let row = side - 1; row >= 0; row--) {
-    for (let column = row + 1; column < side; column++) step[row]! -= matrix[row * side + column]! * step[column]!;
-    step[row]! /= matrix[row * side + row]!;
+  for (let p = side - 2; p >= 0; p -= 2) {
+    const at = p * side + p;
+    let upper = step[p]!;
+    let lower = step[p + 1]!;
+    for (let column = p + 2; column < side; column++) {
+      upper -= m[p * side + column]! * step[column]!;
+      lower -= m[p * side + side + column]! * step[column]!;
+    }
+    step[p] = m[at]! * upper + m[at + 1]! * lower;
+    step[p + 1] = m[at + side]! * upper + m[at + side + 1]! * lower;
   }
+}
+
+/** Puts its inverse in the place of the block at this corner. */
+function invert(at: number, side: number): void {
+  const a = matrix[at]!;
+  const b = matrix[at + 1]!;
+  const c = matrix[at + side]!;
+  const d = matrix[at + side + 1]!;
+  const inverse = 1 / (a * d - b * c);
+  matrix[at] = d * inverse;
+  matrix[at + 1] = -b * inverse;
+  matrix[at + side] = -c * inverse;
+  matrix[at + side + 1] = a * inverse;
 }
 
 /** Adds `step` to the currents. @returns whether they stood still already */
-function advance({ out, home }: Loops): boolean {
+function advance(spokes: Spokes, newton: boolean): boolean {
+  let whole = 0;
+  for (let i = 0; i < size; i++) {
+    const k = way[i]!;
+    whole = Math.max(whole, Math.abs(spokes.re[k]!) + Math.abs(spokes.im[k]!));
+  }
   let homeRe = 0;
   let homeIm = 0;
-  let whole = 0;
-  for (const { re, im } of out) whole = Math.max(whole, Math.abs(re) + Math.abs(im));
   let still = true;
-  for (let i = 0; i < out.length; i++) {
-    const spoke = out[i]!;
+  let near = newton;
+  for (let i = 0; i < size; i++) {
+    const k = way[i]!;
     const dre = step[2 * i]!;
     const dim = step[2 * i + 1]!;
-    kept[2 * i] = spoke.re;
-    kept[2 * i + 1] = spoke.im;
-    const re = spoke.re + dre;
-    const im = spoke.im + dim;
-    still &&= Math.abs(dre) + Math.abs(dim) <= STILL * (Math.abs(re) + Math.abs(im)) + ROUNDING * whole;
-    carry(spoke, re, im);
+    kept[2 * i] = spokes.re[k]!;
+    kept[2 * i + 1] = spokes.im[k]!;
+    const re = spokes.re[k]! + dre;
+    const im = spokes.im[k]! + dim;
+    const change = Math.abs(dre) + Math.abs(dim);
+    const size_A = Math.abs(re) + Math.abs(im);
+    still &&= change <= STILL * size_A + ROUNDING * whole;
+    near &&= change <= NEARLY_STILL * size_A;
+    near = carried(spokes, k, re, im) && near;
     homeRe -= re;
     homeIm -= im;
   }
-  carry(home, homeRe, homeIm);
-  return still;
+  // The way home counts too: where it carries the small difference of large currents, they are not still while it moves.
+  near &&=
+    Math.abs(homeRe - spokes.re[home]!) + Math.abs(homeIm - spokes.im[home]!) <=
+    NEARLY_STILL * (Math.abs(homeRe) + Math.abs(homeIm));
+  near = carried(spokes, home, homeRe, homeIm) && near;
+  return still || near;
+}
+
+/** Puts this current in a spoke. @returns whether it stayed on its piece of the curve */
+function carried(spokes: Spokes, k: number, re: number, im: number): boolean {
+  const piece = spokes.piece[k]!;
+  carry(spokes, k, re, im);
+  return spokes.piece[k] === piece;
 }
 
 /** Takes the last `advance` back. */
-function retreat({ out, home }: Loops): void {
+function retreat(spokes: Spokes): void {
   let homeRe = 0;
   let homeIm = 0;
-  for (let i = 0; i < out.length; i++) {
+  for (let i = 0; i < size; i++) {
     const re = kept[2 * i]!;
     const im = kept[2 * i + 1]!;
-    carry(out[i]!, re, im);
+    carry(spokes, way[i]!, re, im);
     homeRe -= re;
     homeIm -= im;
   }
-  carry(home, homeRe, homeIm);
+  carry(spokes, home, homeRe, homeIm);
 }
 
-function largest(values: Float64Array): number {
-  let most = 0;
-  for (const value of values) most = Math.max(most, Math.abs(value));
-  return most;
+function largest(): number {
+  let re = 0;
+  let im = 0;
+  for (let i = 0; i < size; i++) {
+    re = Math.max(re, Math.abs(volts.re[i]!));
+    im = Math.max(im, Math.abs(volts.im[i]!));
+  }
+  return re + im;
 }

@@ -1,7 +1,7 @@
 import type { Phasors } from '../electrics/index.ts';
-import { makeLoops, solveLoops } from './loops.ts';
+import { solveLoops } from './loops.ts';
 import type { Body, Contact } from './person.ts';
-import { type Spoke, spokeOf } from './spoke.ts';
+import { addSpoke, MOST_CONTACTS, spokesOf } from './spokes.ts';
 
 /** A person solved on what is seen from the contacts. */
 export interface SolvedBody {
@@ -10,80 +10,110 @@ export interface SolvedBody {
   /** Into the body at each contact, A. */
   readonly amperes: Phasors;
   /** Greatest open-circuit voltage between two contacts, V: before anyone touches. */
-  readonly prospective_V: number;
+  prospective_V: number;
   /** Greatest voltage across the body itself between two contacts, skin to skin, without gloves and shoes, V. */
-  readonly touch_V: number;
-  readonly iterations: number;
+  touch_V: number;
+  iterations: number;
 }
 
-const MOST_CONTACTS = 3;
+// Working memory of one solve; nothing in it outlives the call.
+const spokes = spokesOf(MOST_CONTACTS);
+
+/** Room for the answer about a person with this many contacts. */
+export function roomForBody(count: number): SolvedBody {
+  return {
+    limb_ohm: new Float64Array(count),
+    amperes: { re: new Float64Array(count), im: new Float64Array(count) },
+    prospective_V: 0,
+    touch_V: 0,
+    iterations: 0,
+  };
+}
 
 /** Solves the nonlinear body on the Thévenin equivalent of its contacts.
  *
  *  The body is a star: each contact leads through gloves or shoes, skin and one limb (half the internal impedance) to the trunk; both
- *  feet are two such in parallel. Skin follows the current of its own contact: with I = U / Z(U) from the table, skin is
- *  (Z(U) − internal) / 2. The voltage across a limb then always rises with its current, so there is one solution.
+ *  feet are two such in parallel, and a place on the trunk has skin but no limb. Skin follows the current of its own contact: with
+ *  I = U / Z(U) from the table, skin is (Z(U) − internal) / 2. The voltage across a limb never falls as its current rises, so there is
+ *  one solution.
  *  @param volts open-circuit phasor at each contact, V
  *  @param impedance seen between each contact and earth, row by row, Ω
+ *  @param out where the answer is written, as `roomForBody` makes it; nothing else is allocated
  *  @param start currents to begin from, A; the answer does not depend on them
- *  @throws RangeError for more than three contacts, arrays that do not fit, or figures that are not finite
+ *  @throws RangeError for more than seven contacts, arrays that do not fit, or figures that are not finite
  *  @see IEC 60479-1:2018 figure 3 (four equal limbs, no trunk), from memory */
 export function solveBody(
   body: Body,
   contacts: readonly Contact[],
   volts: Phasors,
   impedance: Phasors,
+  out: SolvedBody = roomForBody(contacts.length),
   start?: Phasors,
 ): SolvedBody {
   const count = contacts.length;
-  assertFits(count, volts, impedance, start);
-  const limb_ohm = new Float64Array(count).fill(Infinity);
-  const amperes = { re: new Float64Array(count), im: new Float64Array(count) };
-  const spokes: Spoke[] = [];
+  assertFits(count, volts, impedance, out.amperes);
+  spokes.count = 0;
   for (let place = 0; place < count; place++) {
     const contact = contacts[place]!;
     if (!(contact.outside_ohm >= 0)) {
       throw new RangeError(`${contact.limb}: ${contact.outside_ohm} Ω outside the skin; write zero or more`);
     }
-    if (contact.outside_ohm < Infinity) spokes.push(spokeOf(body, contact, place));
+    out.limb_ohm[place] = Infinity;
+    out.amperes.re[place] = 0;
+    out.amperes.im[place] = 0;
+    if (contact.outside_ohm < Infinity) addSpoke(spokes, body, contact, place);
   }
-  const iterations = spokes.length > 1 ? solveLoops(makeLoops(spokes, volts, impedance), start) : 0;
-  for (const { place, ohm, re, im } of spokes) {
-    limb_ohm[place] = ohm;
-    amperes.re[place] = re;
-    amperes.im[place] = im;
+  out.prospective_V = prospective_V(volts);
+  out.iterations = spokes.count > 1 ? solveLoops(spokes, volts, impedance, out.prospective_V, start) : 0;
+  for (let k = 0; k < spokes.count; k++) {
+    const place = spokes.place[k]!;
+    out.limb_ohm[place] = spokes.ohm[k]!;
+    out.amperes.re[place] = spokes.re[k]!;
+    out.amperes.im[place] = spokes.im[k]!;
   }
-  return { limb_ohm, amperes, ...voltages(spokes, volts), iterations };
+  out.touch_V = touch_V();
+  return out;
 }
 
-function assertFits(count: number, volts: Phasors, impedance: Phasors, start: Phasors | undefined): void {
+function assertFits(count: number, volts: Phasors, impedance: Phasors, amperes: Phasors): void {
   if (count > MOST_CONTACTS) throw new RangeError(`${count} contacts: a person has at most ${MOST_CONTACTS}`);
-  const fits = (phasors: Phasors, length: number): boolean =>
-    phasors.re.length === length && phasors.im.length === length;
-  if (!fits(volts, count) || !fits(impedance, count * count) || (start && !fits(start, count))) {
+  const square = count * count;
+  if (
+    volts.re.length !== count ||
+    volts.im.length !== count ||
+    impedance.re.length !== square ||
+    impedance.im.length !== square ||
+    amperes.re.length !== count
+  ) {
     throw new RangeError(
-      `${count} contacts need ${count} voltages, ${count * count} impedances and ${count} currents to start from`,
+      `${count} contacts need ${count} voltages, ${square} impedances and room for ${count} currents`,
     );
   }
 }
 
-function voltages(spokes: readonly Spoke[], volts: Phasors): Pick<SolvedBody, 'prospective_V' | 'touch_V'> {
-  let prospective_V = 0;
-  let touch_V = 0;
-  for (let i = 1; i < spokes.length; i++) {
+function prospective_V(volts: Phasors): number {
+  let square = 0;
+  for (let i = 1; i < spokes.count; i++) {
     for (let j = 0; j < i; j++) {
-      const one = spokes[i]!;
-      const other = spokes[j]!;
-      const inside = one.ohm - one.outside_ohm;
-      const otherInside = other.ohm - other.outside_ohm;
-      const prospective = Math.hypot(
-        volts.re[one.place]! - volts.re[other.place]!,
-        volts.im[one.place]! - volts.im[other.place]!,
-      );
-      const touch = Math.hypot(inside * one.re - otherInside * other.re, inside * one.im - otherInside * other.im);
-      prospective_V = Math.max(prospective_V, prospective);
-      touch_V = Math.max(touch_V, touch);
+      const re = volts.re[spokes.place[i]!]! - volts.re[spokes.place[j]!]!;
+      const im = volts.im[spokes.place[i]!]! - volts.im[spokes.place[j]!]!;
+      square = Math.max(square, re * re + im * im);
     }
   }
-  return { prospective_V, touch_V };
+  return Math.sqrt(square);
+}
+
+function touch_V(): number {
+  const { ohm, outside_ohm, re, im } = spokes;
+  let square = 0;
+  for (let i = 1; i < spokes.count; i++) {
+    const inside = ohm[i]! - outside_ohm[i]!;
+    for (let j = 0; j < i; j++) {
+      const otherInside = ohm[j]! - outside_ohm[j]!;
+      const vr = inside * re[i]! - otherInside * re[j]!;
+      const vi = inside * im[i]! - otherInside * im[j]!;
+      square = Math.max(square, vr * vr + vi * vi);
+    }
+  }
+  return Math.sqrt(square);
 }

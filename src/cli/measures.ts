@@ -24,9 +24,11 @@ export const operation = z.strictObject({
   region: z.enum([
     'none',
     'thermal',
+    'long-time',
     'short-time',
     'magnetic',
     'melting',
+    'published',
     'residual',
     'ground-fault',
     'grounded-neutral',

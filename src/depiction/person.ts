@@ -1,10 +1,11 @@
+import { severity } from '../body/index.ts';
 import { name, quantity, say, type Vocabulary } from '../explain/index.ts';
 import type { Interval, Timeline } from '../scenario/index.ts';
 import type { PersonView } from './depiction.ts';
 import { LEAST_A } from './flow.ts';
 
-/** Zones of IEC 60479-1 in which somebody may not stand up again. */
-const GRAVE: ReadonlySet<string> = new Set(['AC-4.2', 'AC-4.3']);
+/** From this severity of the zones of IEC 60479-1 on somebody may not stand up again: AC-4.2. */
+const GRAVE = 4;
 
 /** How the first person of the installation stands at this interval, and what is said of it. */
 export function personView(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): PersonView {
@@ -22,7 +23,7 @@ export function personView(timeline: Timeline, interval: Interval, vocabulary: V
     return { pose: both ? 'held both' : 'held', reaction: 'held', caption };
   }
   const caption = `${who}: ${say('detail.away', vocabulary)}`;
-  if (shocked && GRAVE.has(moment.zone)) return { pose: 'fallen', reaction: 'fallen', caption };
+  if (shocked && severity(moment.zone) >= GRAVE) return { pose: 'fallen', reaction: 'fallen', caption };
   if (shocked) return { pose: 'startle', reaction: 'startled', caption };
   if (moment.touching.length === 0) return { pose: 'away', reaction: 'calm', caption };
   return { pose: both ? 'both' : 'hand', reaction: 'calm', caption: '' };

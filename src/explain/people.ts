@@ -1,4 +1,3 @@
-import { PERCEPTION_A } from '../body/index.ts';
 import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 
@@ -21,7 +20,7 @@ function onePerson({ intervals }: Timeline, person: string): readonly Finding[] 
       ? []
       : [{ kind: 'person-spared', at_s: struck.start_s, person, because: 'away', body_A: 0 }];
   }
-  const felt = intervals.findIndex((interval) => (touching(interval, person)?.body_A ?? 0) > PERCEPTION_A);
+  const felt = intervals.findIndex((interval) => feels(touching(interval, person)));
   const interval = intervals[felt];
   const moment = interval === undefined ? undefined : touching(interval, person);
   if (interval === undefined || moment === undefined) {
@@ -53,8 +52,12 @@ function touching({ people }: Interval, person: string): PersonMoment | undefine
   return people.find((moment) => moment.person === person && moment.touching.length > 0);
 }
 
+function feels(moment: PersonMoment | undefined): boolean {
+  return moment !== undefined && moment.body_A > moment.perception_A;
+}
+
 /** When the current through somebody is over. */
 function endOf(intervals: readonly Interval[], person: string, from: number): number {
-  const over = intervals.slice(from).find((interval) => (touching(interval, person)?.body_A ?? 0) <= PERCEPTION_A);
+  const over = intervals.slice(from).find((interval) => !feels(touching(interval, person)));
   return over?.start_s ?? Infinity;
 }

@@ -4,8 +4,9 @@ import type { Vocabulary } from './vocabulary.ts';
 import { effect } from './effect.ts';
 import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { hopsOf, wayText } from './ledger.ts';
+import { harmonics, loadVoltsValues, runsOn, working } from './loadStory.ts';
 import { conditionSentence, name } from './name.ts';
-import { figure, quantity } from './quantity.ts';
+import { figure, percent, quantity } from './quantity.ts';
 import { alreadySafe, madeSafe } from './safety.ts';
 import { list, lowerCase, say, term, type WordValues } from './say.ts';
 
@@ -58,12 +59,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'load-volts':
       return say('story.load.volts', vocabulary, loadVoltsValues(finding, vocabulary));
     case 'neutral-harmonics':
-      return say(finding.amperes > finding.line_A ? 'story.harmonics.more' : 'story.harmonics', vocabulary, {
-        part: name(finding.part, vocabulary),
-        amperes: quantity(finding.amperes, 'A'),
-        harmonic: quantity(finding.harmonic_A, 'A'),
-        line: quantity(finding.line_A, 'A'),
-      });
+      return harmonics(finding, vocabulary);
     case 'fault-current':
       return say(finding.loop_ohm === undefined ? 'story.fault.divert' : 'story.fault', vocabulary, {
         sentence: chosen(build, finding.condition, finding.option, vocabulary),
@@ -138,11 +134,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         effect: effect(finding.zone, finding.person, all, vocabulary),
       });
     case 'load-runs-on':
-      return say(loadKey(finding), vocabulary, {
-        part: name(finding.part, vocabulary),
-        amperes: quantity(finding.amperes, 'A'),
-        percent: percent(finding.share),
-      });
+      return runsOn(finding, vocabulary);
     case 'disconnection':
       return disconnection(finding, vocabulary);
     case 'fault-state':
@@ -172,39 +164,6 @@ function chosen(build: Build, condition: string, option: string, vocabulary: Voc
   return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary);
 }
 
-function percent(share: number): string {
-  return `${figure(share * 100)}\u00a0%`;
-}
-
-/** Nobody notices a load that runs this near to what it is built for (invented; supplies may vary as much). */
-const AS_BUILT = 0.1;
-
-function loadKey({ amperes, share }: FindingOf<'load-runs-on'>) {
-  if (amperes < 0.001) return 'story.load.off';
-  if (share < 1 - AS_BUILT) return 'story.load.weak';
-  return share > 1 + AS_BUILT ? 'story.load.much' : 'story.load';
-}
-
-function working(finding: FindingOf<'working'>, vocabulary: Vocabulary): string {
-  const { source_A, other_A, shorted, loads } = finding;
-  if (loads.length === 0) return say('story.working.off', vocabulary);
-  if (shorted) return say('story.working.shorted', vocabulary, { amperes: quantity(source_A, 'A') });
-  const legs = other_A >= 0.001 && loads.length > 1;
-  const parts = loads.map(({ part, amperes, both }) =>
-    say(both && legs ? 'story.working.load.both' : 'story.working.load', vocabulary, {
-      part: name(part, vocabulary),
-      amperes: quantity(amperes, 'A'),
-    }),
-  );
-  if (legs)
-    return say('story.working.legs', vocabulary, {
-      one: quantity(source_A, 'A'),
-      other: quantity(other_A, 'A'),
-      loads: list(parts),
-    });
-  return say('story.working', vocabulary, { amperes: quantity(source_A, 'A'), loads: list(parts) });
-}
-
 function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocabulary): string {
   const whole = finding.amperes > 0.999 * finding.total_A;
   return say(
@@ -229,8 +188,8 @@ function operated(finding: FindingOf<'device-operated'>, vocabulary: Vocabulary)
 /** How it is told that a device opened. */
 export function operatedKey({ operation: { region, latest_s } }: DeviceFact) {
   if (region === 'insulation') return 'story.operated.none';
-  return region === 'thermal' && latest_s === Infinity
-    ? 'story.operated.thermal.maybe'
+  return (region === 'thermal' || region === 'published') && latest_s === Infinity
+    ? (`story.operated.${region}.maybe` as const)
     : (`story.operated.${region}` as const);
 }
 
@@ -247,7 +206,7 @@ function seesKey({ operation, residual_A, amperes, rating_A }: DeviceFact) {
     if (region === 'none') return 'story.sees.residual.none';
     return certain ? 'story.sees.residual' : 'story.sees.residual.may';
   }
-  if (region === 'melting' || region === 'short-time')
+  if (region === 'melting' || region === 'long-time' || region === 'short-time' || region === 'published')
     return certain ? (`story.sees.${region}` as const) : 'story.sees.band.never';
   if (region === 'magnetic') return certain ? 'story.sees.magnetic' : 'story.sees.band';
   if (region === 'thermal')
@@ -287,14 +246,6 @@ function liveMetal(finding: FindingOf<'live-metal'>, all: readonly Finding[], vo
 /** The values a sentence about live metal is filled from. */
 export function metalValues({ part, what, volts }: FindingOf<'live-metal'>, vocabulary: Vocabulary): WordValues {
   return { part: name(part, vocabulary), what, volts: quantity(volts, 'V') };
-}
-
-/** The values a sentence about a load's volts is filled from. */
-export function loadVoltsValues(
-  { part, volts, nominal_V }: FindingOf<'load-volts'>,
-  vocabulary: Vocabulary,
-): WordValues {
-  return { part: name(part, vocabulary), volts: quantity(volts, 'V'), nominal: quantity(nominal_V, 'V') };
 }
 
 function disconnection({ opened_s, limit_s, nominal_V }: FindingOf<'disconnection'>, vocabulary: Vocabulary): string {

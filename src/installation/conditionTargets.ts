@@ -71,6 +71,14 @@ export function targetDiagnostics(name: string, condition: Condition, survey: Su
       checkPart(condition.person, ['person'], [...path, 'person'], survey);
       for (const option of Object.keys(condition.skin ?? {})) checkOption('skin', option, condition, path, survey);
       return;
+    case 'gloves':
+      checkPart(condition.person, ['person'], [...path, 'person'], survey);
+      for (const option of Object.keys(condition.skin ?? {})) checkOption('skin', option, condition, path, survey);
+      for (const option of Object.keys(condition.area ?? {})) checkOption('area', option, condition, path, survey);
+      return;
+    case 'mat':
+      checkPart(condition.person, ['person'], [...path, 'person'], survey);
+      return;
     default:
       condition satisfies never;
   }

@@ -105,6 +105,8 @@ export function actionOf(name: string, condition: Condition, joins: Joins, insta
     case 'fitted':
     case 'touching':
     case 'footwear':
+    case 'gloves':
+    case 'mat':
       return { own: [], effects: new Map() };
     default:
       return condition satisfies never;

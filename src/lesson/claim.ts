@@ -1,8 +1,9 @@
+import { severity } from '../body/index.ts';
 import { aboveFloor_V, quantity, say, type Vocabulary } from '../explain/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Tolerance } from '../protection/index.ts';
 import type { Assertion, Claim } from './lesson.ts';
-import { amperesThrough, opensAt, personIn, worstZone, ZONES } from './measure.ts';
+import { amperesThrough, opensAt, personIn, worstZone } from './measure.ts';
 import { instant, runWith } from './runs.ts';
 
 /** What became of a claim: whether it holds, and what was found. */
@@ -42,9 +43,9 @@ function judgeOne(build: Build, assignments: readonly string[], claim: Claim, to
     case 'person': {
       const amperes = personIn(moment, claim.person).body_A;
       const zone = worstZone(timeline, claim.person);
-      const rank = ZONES.indexOf(zone);
-      const reaches = claim.reaches === undefined || rank >= ZONES.indexOf(claim.reaches);
-      const stays = claim.stays_below === undefined || rank < ZONES.indexOf(claim.stays_below);
+      const rank = severity(zone);
+      const reaches = claim.reaches === undefined || rank >= severity(claim.reaches);
+      const stays = claim.stays_below === undefined || rank < severity(claim.stays_below);
       return {
         holds: reaches && stays && within(amperes, claim.above_A, claim.below_A),
         found: `${quantity(amperes, 'A')}, ${zone}`,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { zones } from '../body/index.ts';
 import type { Assertion, Claim } from './lesson.ts';
 
 const sentence = z.string().min(1).max(2000);
@@ -10,7 +11,7 @@ const conditions = z
   .describe('conditions, such as "loose joint" or "loose joint=no"');
 const amperes = z.number().min(0).max(1e6).optional();
 const volts = z.number().min(0).max(1e6).optional();
-const zone = z.enum(['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3']).optional();
+const zone = z.enum(zones).optional();
 const prose = nameOf.regex(/^[^/\\]+\.md$/, 'is the name of a Markdown file in the lesson’s folder');
 
 const SUBJECTS = ['device', 'through', 'touching', 'person'] as const;

@@ -1,10 +1,8 @@
+import { severity } from '../body/index.ts';
 import type { Zone } from '../body/index.ts';
 import type { Solution } from '../electrics/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
-
-/** Zones from harmless to worst. */
-export const ZONES: readonly Zone[] = ['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3'];
 
 /** The branches a name stands for: the branch of that name, or all of a part. Empty if there is neither. */
 export function branchesOf(build: Build, name: string): readonly number[] {
@@ -38,6 +36,6 @@ export function personIn({ people }: Interval, person: string): PersonMoment {
 
 /** The worst zone a person comes to in a run. */
 export function worstZone({ intervals }: Timeline, person: string): Zone {
-  const reached = intervals.map((interval) => ZONES.indexOf(personIn(interval, person).zone));
-  return ZONES[Math.max(0, ...reached)] ?? 'AC-1';
+  const reached = intervals.map((interval) => personIn(interval, person).zone);
+  return reached.reduce((worst, zone) => (severity(zone) > severity(worst) ? zone : worst), reached[0] ?? 'AC-1');
 }

@@ -1,5 +1,6 @@
-import { canLetGo, heartCurrent_A, PERCEPTION_A } from '../body/index.ts';
+import { canLetGo, heartCurrent_A } from '../body/index.ts';
 import type { Limb } from '../body/index.ts';
+import type { Complex } from '../electrics/index.ts';
 import type { PersonInfo } from '../installation/index.ts';
 import type { SteadyState } from './steadyState.ts';
 import type { PersonMoment } from './timeline.ts';
@@ -32,16 +33,19 @@ export function personRegion(person: string, touchings: readonly string[]) {
 export function seenByPerson(person: PersonInfo, { solution, touches }: SteadyState): SeenByPerson {
   const touch = touches.find((candidate) => candidate.person === person);
   const contacts = touch?.contacts ?? [];
-  const touching = contacts.map(({ limb }) => limb);
   const limbs_A: Partial<Record<Limb, number>> = {};
-  for (const { limb, branch } of person.limbs) {
-    if (!touching.includes(limb)) continue;
-    limbs_A[limb] = Math.hypot(solution.amperes.re[branch] ?? 0, solution.amperes.im[branch] ?? 0);
+  const into_A: Partial<Record<Limb, Complex>> = {};
+  for (const { limb, branch, into } of person.limbs) {
+    if (!contacts.some((contact) => contact.limb === limb)) continue;
+    const [re, im] = [solution.amperes.re[branch] ?? 0, solution.amperes.im[branch] ?? 0];
+    limbs_A[limb] = Math.hypot(re, im);
+    into_A[limb] = { re: into * re, im: into * im };
   }
-  const heart = heartCurrent_A(limbs_A);
+  const { limits } = person;
+  const heart = heartCurrent_A(into_A, limits.direct);
   return {
     person: person.name,
-    touching,
+    touching: contacts.filter(({ held }) => held !== true).map(({ limb }) => limb),
     prospective_V: touch?.prospective_V ?? 0,
     touch_V: touch?.touch_V ?? 0,
     limbs_A,
@@ -49,15 +53,16 @@ export function seenByPerson(person: PersonInfo, { solution, touches }: SteadySt
     heart_A: heart.amperes,
     heartFactor: heart.factor,
     path: heart.path,
-    letGo: canLetGo(handCurrent_A(limbs_A)),
+    letGo: canLetGo(handCurrent_A(limbs_A), limits),
+    perception_A: limits.perception_A,
     contacts,
   };
 }
 
 /** Whether this current makes somebody let go: a hand feels it and its muscles still obey. Below perception nobody has a
  *  reason to, above let-go nobody can. */
-export function willLetGo({ limbs_A, letGo }: SeenByPerson): boolean {
-  return letGo && handCurrent_A(limbs_A) > PERCEPTION_A;
+export function willLetGo({ limbs_A, letGo, perception_A }: SeenByPerson): boolean {
+  return letGo && handCurrent_A(limbs_A) > perception_A;
 }
 
 function handCurrent_A(limbs_A: SeenByPerson['limbs_A']): number {

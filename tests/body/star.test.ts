@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { solveBody, totalImpedance_ohm } from '../../src/body/index.ts';
-import type { Body, Contact, Limb, Skin, SolvedBody } from '../../src/body/index.ts';
+import type { Area, Body, Contact, Limb, Skin, SolvedBody } from '../../src/body/index.ts';
 import type { Phasors } from '../../src/electrics/index.ts';
 
-const limbs: readonly Limb[] = ['right hand', 'left hand', 'feet'];
+const apart: readonly Limb[] = ['right hand', 'left hand', 'right foot', 'left foot', 'seat', 'chest', 'back'];
+const together: readonly Limb[] = ['right hand', 'left hand', 'feet', 'seat', 'chest', 'back'];
+const areas: readonly Area[] = ['large', 'medium', 'small'];
 const skins: readonly Skin[] = ['dry', 'water-wet', 'salt-wet'];
 const percentiles = [5, 50, 95] as const;
 const dry50: Body = { percentile: 50, skin: 'dry' };
@@ -35,13 +37,15 @@ function chance(seed: number): () => number {
  *  them tame (below 1 kΩ, tens to hundreds of volts) so that the skin's bend is met often. */
 function anySituation(next: () => number): Situation {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(next() * list.length)] as T;
-  const count = pick([1, 2, 2, 3, 3, 3]);
+  const count = pick([1, 2, 2, 2, 3, 3, 3, 3, 4, 5, 6, 7]);
   const tame = next() < 0.5;
-  const chosen = [...limbs].sort(() => next() - 0.5).slice(0, count);
+  const from = count > together.length || next() < 0.3 ? apart : together;
+  const chosen = [...from].sort(() => next() - 0.5).slice(0, count);
   const contacts = chosen.map((limb) => ({
     limb,
     outside_ohm: next() < 0.5 ? 0 : 10 ** (next() * (tame ? 4 : 9) - 1),
     ...(next() < 0.5 ? { skin: pick(skins) } : {}),
+    ...(next() < 0.3 ? { area: pick(areas) } : {}),
   }));
   const impedance = { re: new Float64Array(count * count), im: new Float64Array(count * count) };
   const share = (places: readonly number[]): void => {
@@ -67,11 +71,12 @@ function anySituation(next: () => number): Situation {
     volts.re[place] = common + volt * Math.cos(angle);
     volts.im[place] = volt * Math.sin(angle);
   }
-  return { body: { percentile: pick(percentiles), skin: pick(skins) }, contacts, volts, impedance };
+  const body = { percentile: pick(percentiles), skin: pick(skins), direct: next() < 0.2 };
+  return { body, contacts, volts, impedance };
 }
 
 const solve = ({ body, contacts, volts, impedance }: Situation, start?: Phasors): SolvedBody =>
-  solveBody(body, contacts, volts, impedance, start);
+  solveBody(body, contacts, volts, impedance, undefined, start);
 
 /** What the network and the limbs say about the trunk, contact by contact: worst disagreement over the largest voltage in it. */
 function disagreement({ contacts, volts, impedance }: Situation, solved: SolvedBody): number {
@@ -96,10 +101,10 @@ function disagreement({ contacts, volts, impedance }: Situation, solved: SolvedB
   return Math.max(0, ...trunk.map(({ re, im }) => (first ? Math.hypot(re - first.re, im - first.im) : 0))) / scale;
 }
 
-test('a body has one solution, found from any start: 100 000 seeded situations', () => {
+test('a body has one solution, found from any start: 50 000 seeded situations', () => {
   const next = chance(60_479);
   let [apart, wrong, leak, most, steps] = [0, 0, 0, 0, 0];
-  for (let situations = 0; situations < 100_000; situations++) {
+  for (let situations = 0; situations < 50_000; situations++) {
     const situation = anySituation(next);
     const solved = solve(situation);
     const whole = largest(solved.amperes);
@@ -124,10 +129,10 @@ test('a body has one solution, found from any start: 100 000 seeded situations',
     }
   }
   expect(apart).toBeLessThanOrEqual(1e-9);
-  expect(wrong).toBeLessThanOrEqual(1e-12);
+  expect(wrong).toBeLessThanOrEqual(1e-11);
   expect(leak).toBeLessThanOrEqual(1e-12);
-  expect(most).toBeLessThanOrEqual(12);
-  expect(steps / 100_000).toBeLessThan(3);
+  expect(most).toBeLessThanOrEqual(20);
+  expect(steps / 50_000).toBeLessThan(4);
 }, 60_000);
 
 describe('a hand and the other hand', () => {
@@ -261,7 +266,7 @@ test('one wet hand counts as wet, the rest of the person stays dry', () => {
 test('both hands on one case share what goes to the feet', () => {
   const { amperes } = solveBody(
     dry50,
-    limbs.map((limb) => ({ limb, outside_ohm: 0 })),
+    (['right hand', 'left hand', 'feet'] as const).map((limb) => ({ limb, outside_ohm: 0 })),
     real(120, 120, 0),
     real(1, 1, 0, 1, 1, 0, 0, 0, 30),
   );
@@ -307,15 +312,15 @@ test('a contact through nothing but air is no contact', () => {
 
 test.each([
   [
-    'four contacts',
+    'eight contacts',
     () =>
       solveBody(
         dry50,
-        [...limbs, 'feet' as const].map((limb) => ({ limb, outside_ohm: 0 })),
-        real(1, 2, 3, 4),
+        [...apart, 'feet' as const].map((limb) => ({ limb, outside_ohm: 0 })),
+        real(1, 2, 3, 4, 5, 6, 7, 8),
         real(),
       ),
-    'at most 3',
+    'at most 7',
   ],
   ['a glove below zero', () => solveBody(dry50, [{ limb: 'feet', outside_ohm: -1 }], real(1), real(1)), 'feet: -1'],
   [

@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { PERCEPTION_A, zone, zoneChanges, zoneCurve } from '../../src/body/index.ts';
+import {
+  frequencyFactor,
+  limitsAt,
+  PERCEPTION_A,
+  severity,
+  zone,
+  zoneChanges,
+  zoneCurve,
+  zones,
+} from '../../src/body/index.ts';
 import type { Zone } from '../../src/body/index.ts';
 
 const order: readonly Zone[] = ['AC-1', 'AC-2', 'AC-3', 'AC-4.1', 'AC-4.2', 'AC-4.3'];
@@ -84,4 +93,47 @@ test.each([
   [0.1, NaN],
 ])('%d A for %d s is refused by name', (current, time_s) => {
   expect(() => zone(current, time_s)).toThrow(`${current} A for ${time_s} s`);
+});
+
+test('a direct current needs more than an alternating one for the same effect, and its zones bear its own name', () => {
+  const direct = limitsAt(0);
+  for (const amperes of [0.001, 0.01, 0.03, 0.1, 0.2, 1])
+    for (const time_s of [0.01, 0.1, 0.5, 1, 5, 100]) {
+      const reached = zone(amperes, time_s, direct);
+      expect(reached).toMatch(/^DC-/);
+      expect(severity(reached)).toBeLessThanOrEqual(severity(zone(amperes, time_s)));
+    }
+  expect(zone(0.002, 100, direct)).toBe('DC-1');
+  expect(zone(0.16, 100, direct)).toBe('DC-4.1');
+});
+
+test('a higher frequency is felt, holds and fibrillates later, and none below 100 Hz differs from 50', () => {
+  for (const effect of ['perception', 'letGo', 'fibrillation'] as const) {
+    expect([15, 50, 60, 100].map((hertz) => frequencyFactor(effect, hertz))).toEqual([1, 1, 1, 1]);
+    let last = 1;
+    for (let hertz = 100; hertz < 20000; hertz *= 1.1) {
+      const factor = frequencyFactor(effect, hertz);
+      expect(factor).toBeGreaterThanOrEqual(last * (1 - 1e-12));
+      last = factor;
+    }
+  }
+  const { letGo_A, perception_A } = limitsAt(1000);
+  expect(letGo_A).toBeGreaterThan(limitsAt(50).letGo_A);
+  expect(perception_A).toBeGreaterThan(PERCEPTION_A);
+  expect(zone(0.1, 10, limitsAt(1000))).toBe('AC-3');
+});
+
+test('a child fibrillates at two fifths of the current of 50 kg, and lets go of what everybody can', () => {
+  const [child, adult] = [limitsAt(50, 'child'), limitsAt(50)];
+  adult.curves.c1.forEach(({ amperes }, point) =>
+    expect(child.curves.c1[point]?.amperes).toBeCloseTo(0.4 * amperes, 12),
+  );
+  expect(child.curves.b).toEqual(adult.curves.b);
+  expect(zone(0.02, 10, child)).toBe('AC-4.2');
+  expect(zone(0.02, 10)).toBe('AC-3');
+});
+
+test('zones are listed by severity, those of direct current beside those of alternating', () => {
+  expect(zones.map(severity)).toEqual([0, 1, 2, 3, 4, 5, 0, 1, 2, 3, 4, 5]);
+  expect(() => limitsAt(-1)).toThrow('-1 Hz');
 });

@@ -243,7 +243,7 @@ describe('the baker', () => {
       limb: 'feet',
       outside_ohm: 0,
     });
-    expect(baker?.contacts({}).body).toEqual({ percentile: 50, skin: 'dry' });
+    expect(baker?.contacts({}).body).toMatchObject({ percentile: 50, skin: 'dry' });
   });
 
   test('touching nothing carries nothing, even where the case is live', () => {

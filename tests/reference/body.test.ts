@@ -128,14 +128,18 @@ test.each(shares)('internal impedance %s is its share of hand to hand', (_, touc
 
 // Heart-current factors: IEC TS 60479-1:2005 table 12, seen in a copy.
 const factors: readonly (readonly [Partial<Record<Limb, number>>, number, string])[] = [
-  [{ 'left hand': 0.1, feet: 0.1 }, 1, 'left hand to feet'],
-  [{ 'left hand': 0.05, 'right hand': 0.05, feet: 0.1 }, 1, 'both hands to feet'],
-  [{ 'left hand': 0.1, 'right hand': 0.1 }, 0.4, 'left hand to right hand'],
-  [{ 'right hand': 0.1, feet: 0.1 }, 0.8, 'right hand to feet'],
+  [{ 'left hand': 0.1, feet: -0.1 }, 1, 'left hand to feet'],
+  [{ 'left hand': 0.05, 'right hand': 0.05, feet: -0.1 }, 1, 'both hands to feet'],
+  [{ 'left hand': 0.1, 'right hand': -0.1 }, 0.4, 'left hand to right hand'],
+  [{ 'right hand': 0.1, feet: -0.1 }, 0.8, 'right hand to feet'],
+  [{ 'right hand': 0.1, 'left foot': -0.1 }, 0.8, 'right hand to left foot'],
 ];
 
+const inPhase = (limbs: Partial<Record<Limb, number>>) =>
+  Object.fromEntries(Object.entries(limbs).map(([limb, re]) => [limb, { re, im: 0 }]));
+
 test.each(factors)('%o counts %d for the heart: %s', (limbs, factor, path) => {
-  const heart = heartCurrent_A(limbs);
+  const heart = heartCurrent_A(inPhase(limbs));
   expect(heart.factor).toBeCloseTo(factor, 12);
   expect(heart.amperes).toBeCloseTo(factor * 0.1, 12);
   expect(heart.path).toBe(path);
@@ -146,7 +150,7 @@ test.each([
   [0.225, 0.09],
   [0.2, 0.08],
 ])('%d A hand to hand is as dangerous as %d A left hand to feet', (across, reference) => {
-  expect(heartCurrent_A({ 'left hand': across, 'right hand': across }).amperes).toBeCloseTo(reference, 12);
+  expect(heartCurrent_A(inPhase({ 'left hand': across, 'right hand': -across })).amperes).toBeCloseTo(reference, 12);
 });
 
 // IEC 60479-1 figure 20, mA at these times. Seen second-hand: b 200 at 10 ms and 5 for long, c1 500 at 10 ms and 40 for long, c2 900 at

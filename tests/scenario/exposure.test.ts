@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { zone } from '../../src/body/index.ts';
-import { exposureAfter, UNTOUCHED, zoneRises } from '../../src/scenario/exposure.ts';
+import { limitsAt, zone } from '../../src/body/index.ts';
+import { exposureAfter, untouched, zoneRises } from '../../src/scenario/exposure.ts';
+
+const UNTOUCHED = untouched(limitsAt(60));
 
 describe('exposure to a current that changes', () => {
   test('one steady current rises through the zones of the standard at their instants', () => {

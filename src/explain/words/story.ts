@@ -49,6 +49,10 @@ export const STORY_WORDS = {
 
   'story.sees.melting':
     'The {device} carries {amperes}, {multiple} times its {rating}: it melts, and is clear between {earliest} and {latest}.',
+  'story.sees.long-time':
+    'The {device} carries {amperes}, {multiple} times its {rating}: its long-time element counts, and opens it between {earliest} and {latest}.',
+  'story.sees.published':
+    'The {device} carries {amperes}, {multiple} times the {rating} it holds: by its sheet it opens within {latest}.',
   'story.sees.short-time':
     'The {device} carries {amperes}, {multiple} times its {rating}: its short-time element waits, and opens it between {earliest} and {latest}.',
   'story.sees.ground-fault':
@@ -63,6 +67,9 @@ export const STORY_WORDS = {
     'The {device} opens after {time}, by heat; another of its kind opens in {earliest}, and another never.',
   'story.operated.melting':
     'The {device} melts and is clear after {time}; another of its kind takes between {earliest} and {latest}.',
+  'story.operated.long-time': 'The {device} opens after {time}, by its long-time element.',
+  'story.operated.published': 'The {device} opens after {time}; its sheet allows it up to {latest}.',
+  'story.operated.published.maybe': 'The {device} opens after {time}; by its sheet another of its kind may stay shut.',
   'story.operated.short-time': 'The {device} opens after {time}, when its short-time element has waited.',
   'story.operated.ground-fault':
     'The {device} opens after {time}, by its ground-fault element: {residual} does not come back.',
@@ -189,6 +196,7 @@ export const STORY_WORDS = {
   'headline.held': 'Nothing opens, and the {person} may be held by {amperes}',
   'headline.live': 'Nothing opens, and the {part}{what, select, case {’s case} other {}} stays at {volts}',
   'headline.legs.stay': 'Nothing opens, and one {leg} gets {high}, the other {low}',
+  'headline.warned': 'The {device} warns; nothing opens, and {amperes} comes home',
   'headline.leak': 'Nothing opens: {amperes} comes home unnoticed',
   'headline.harmless': 'Nothing opens, and nothing is live that should not be',
   'headline.shock': 'No fault, and yet {amperes} passes through the {person}',
@@ -205,6 +213,9 @@ export const STORY_WORDS = {
   'why.thermal':
     '{amperes} is {multiple} times what the {rating} {device} is built for: too little for its magnetic part, so it opens by heat.',
   'why.melting': '{amperes} is {multiple} times what the {rating} {device} is built for, so it melts.',
+  'why.long-time':
+    '{amperes} is {multiple} times what the {rating} {device} is set to: its long-time element opens it.',
+  'why.published': '{amperes} is {multiple} times what the {rating} {device} holds.',
   'why.short-time':
     '{amperes} is {multiple} times what the {rating} {device} is set to: its short-time element waits a set time, then opens.',
   'why.ground-fault':

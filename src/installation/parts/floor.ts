@@ -1,14 +1,15 @@
 import { z } from 'zod';
 import { footResistance_ohm } from '../../earth/index.ts';
 import type { PartKind } from '../plan.ts';
-import { resistance_ohm, resistivity_ohm_m, soilName, soil_ohm_m } from '../quantity.ts';
+import { resistivity_ohm_m, soilName, soil_ohm_m } from '../quantity.ts';
+import { coveringSchema, worn_ohm } from '../worn.ts';
 
 const schema = z
   .strictObject({
     kind: z.literal('floor'),
     resistivity_ohm_m: soil_ohm_m.optional(),
     of: soilName.optional().describe('instead of resistivity_ohm_m'),
-    resistance_ohm: resistance_ohm.optional().describe('or measured, both feet to remote earth'),
+    resistance_ohm: coveringSchema.optional().describe('or measured, both feet to remote earth, or a floor by name'),
   })
   .superRefine((part, context) => {
     const ways = [part.resistivity_ohm_m, part.of, part.resistance_ohm].filter((way) => way !== undefined);
@@ -38,7 +39,7 @@ export const floor = {
 
 function bothFeet_ohm(part: Floor): number {
   const resistivity = resistivity_ohm_m(part.resistivity_ohm_m, part.of);
-  if (part.resistance_ohm !== undefined) return part.resistance_ohm;
+  if (part.resistance_ohm !== undefined) return worn_ohm(part.resistance_ohm);
   if (resistivity === undefined) throw new RangeError('floor: neither its material nor its resistance is given');
   return footResistance_ohm(resistivity) / 2;
 }
