@@ -4,11 +4,12 @@ import type { Vocabulary } from './vocabulary.ts';
 import { struckInterval } from './faultState.ts';
 import { effect } from './effect.ts';
 import type { Finding, FindingOf } from './finding.ts';
+import { loadVoltsValues } from './loadStory.ts';
 import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
 import { say, type WordValues } from './say.ts';
-import { deviceValues, loadVoltsValues, metalValues, operatedKey, operatedWhy, sentence } from './story.ts';
+import { deviceValues, metalValues, operatedKey, operatedWhy, sentence } from './story.ts';
 
 /** The outcome in one sentence and two or three sentences of why. */
 export interface Outcome {
@@ -85,7 +86,12 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
       why: [say('why.legs', vocabulary), ...why],
     };
   if (fault === undefined) return { headline: say('headline.harmless', vocabulary), why };
-  return { headline: say('headline.leak', vocabulary, { amperes: quantity(fault.amperes, 'A') }), why };
+  const amperes = quantity(fault.amperes, 'A');
+  const headline =
+    warned === undefined
+      ? say('headline.leak', vocabulary, { amperes })
+      : say('headline.warned', vocabulary, { amperes, device: name(warned.device, vocabulary) });
+  return { headline, why };
 }
 
 function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding[], vocabulary: Vocabulary): Outcome {

@@ -51,7 +51,7 @@ function long(rating_A: number, delay_s: number): Band {
   const point = (multiple: number, spread: number) =>
     [multiple * rating_A, spread * delay_s * (LONG_AT / multiple) ** 2] as const;
   return {
-    acts: 'thermal',
+    acts: 'long-time',
     feels: 'amperes',
     fast: { points: [point(PICKUP.long[0] * (1 + 1e-9), DELAY.fast)], beyond: 'square' },
     slow: { points: [point(PICKUP.long[1], DELAY.slow)], beyond: 'square' },

@@ -10,7 +10,6 @@ export {
   letThrough_A2s,
   overcurrentBand,
   type DeviceSettings,
-  type Element,
   type OvercurrentSettings,
 } from './device.ts';
 export { type FuseSettings } from './fuse.ts';

@@ -1,9 +1,19 @@
 /** Where in its permitted band this particular device lies. */
 export type Tolerance = 'fast' | 'middle' | 'slow';
 
-/** What in a device acts. `thermal` is a bimetal or a long-time element, `magnetic` an instantaneous one. */
+/** What in a device acts. `thermal` is a bimetal, `magnetic` any instantaneous element, `published` a device of which only
+ *  its sheet is known. */
 export type Acting =
-  'thermal' | 'short-time' | 'magnetic' | 'melting' | 'residual' | 'ground-fault' | 'grounded-neutral' | 'insulation';
+  | 'thermal'
+  | 'long-time'
+  | 'short-time'
+  | 'magnetic'
+  | 'melting'
+  | 'published'
+  | 'residual'
+  | 'ground-fault'
+  | 'grounded-neutral'
+  | 'insulation';
 
 /** When a device operates at a steady current, s from now; `Infinity` = never.
  *  `at_s` is this device, `earliest_s` and `latest_s` bound every device its standard would pass: earliest ≤ at ≤ latest. */

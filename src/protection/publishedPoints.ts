@@ -34,7 +34,7 @@ export function pointsBands({ rating_A, opens, magneticFrom_A, magneticTo_A }: P
   const fast = [[from, FAST_SHARE * first.within_s] as const, ...slow.map(([at, s]) => [at, FAST_SHARE * s] as const)];
   return [
     {
-      acts: 'thermal',
+      acts: 'published',
       feels: 'amperes',
       fast: { points: fast, beyond: 'flat' },
       slow: { points: slow, beyond: 'flat' },

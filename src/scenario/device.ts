@@ -1,7 +1,7 @@
 import type { Phasors } from '../electrics/index.ts';
 import type { Conditions, DeviceInfo } from '../installation/index.ts';
 import { elementAfter, elementOperation, elementsOf, firstOf } from '../protection/index.ts';
-import type { DeviceSettings, Element, Operation, Seen, Tolerance } from '../protection/index.ts';
+import type { DeviceSettings, Operation, Seen, Tolerance } from '../protection/index.ts';
 import { largestPole_A } from './breaker.ts';
 import { insulation_ohm, loop_ohm, type Probe } from './probe.ts';
 import { residual_A } from './residualDevice.ts';
@@ -82,7 +82,7 @@ export function outlook(seen: SeenByDevice, memory: DeviceMemory, tolerance: Tol
     elementsOf(seen.settings, seen).map((element, index) => {
       const own = memory[index] ?? COLD_ELEMENT;
       const fresh = elementOperation(element, own, seen, tolerance);
-      return isTimed(fresh, element) ? scaled(fresh, 1 - own.share) : fresh;
+      return isTimed(fresh) ? scaled(fresh, 1 - own.share) : fresh;
     }),
   );
 }
@@ -98,7 +98,7 @@ export function memoryAfter(
     const own = memory[index] ?? COLD_ELEMENT;
     const fresh = elementOperation(element, own, seen, tolerance);
     const gone = fresh.at_s > 0 ? Math.min(1, own.share + time_s / fresh.at_s) : 1;
-    const share = isTimed(fresh, element) ? gone : 0;
+    const share = isTimed(fresh) ? gone : 0;
     return { heat: elementAfter(element, own, seen, time_s, tolerance).heat, share };
   });
 }
@@ -123,8 +123,8 @@ export function remaining(operation: Operation, elapsed_s: number): Operation {
 }
 
 /** Whether this operation takes a time of its own rather than following the heat of a bimetal. */
-function isTimed({ region }: Operation, element: Element): boolean {
-  return region !== 'none' && !('kind' in element && region === 'thermal');
+function isTimed({ region }: Operation): boolean {
+  return region !== 'none' && region !== 'thermal';
 }
 
 function scaled(operation: Operation, by: number): Operation {

@@ -79,9 +79,9 @@ export const STORY_WORDS = {
   'story.warned':
     'The {device} warns after {time}: it reads {ohms} between the system and {ground}, and is set to {threshold}. It opens nothing; this fault wants finding before a second one comes.',
   'story.conductor.limit':
-    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (IEC 60364-5-54, heated without loss).',
+    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (I²t = k²S², heated without loss).',
   'story.conductor.melts':
-    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (IEC 60364-5-54, heated without loss), and by {melts} it would burn open; it is kept whole here.',
+    'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (I²t = k²S², heated without loss), and by {melts} it would burn open; it is kept whole here.',
   'story.operated.residual': 'The {device} opens after {time}, because of what does not come back.',
   'story.operated.none': 'The {device} opens after {time}.',
 
