@@ -2,6 +2,8 @@ import { Dialog } from './Dialog.tsx';
 import type { Opened } from './openFile.ts';
 import { useSay } from './useDesk.ts';
 
+const MOST_SHOWN = 1000; // a page with more of them moves slowly
+
 /** Everything that is wrong with a file, each with its line and caret; what was open stays open. */
 export function FileDialog({
   opened,
@@ -11,12 +13,17 @@ export function FileDialog({
   readonly onClose: () => void;
 }) {
   const say = useSay();
+  const { file, faults } = opened;
+  const rest = faults.length - MOST_SHOWN;
   return (
-    <Dialog heading={say('file.wrong', { file: opened.file })} onClose={onClose} wide>
-      <p>{say('file.errors', { count: opened.count, file: opened.file })}</p>
-      <pre className="diagnostics" tabIndex={0}>
-        {opened.printed}
-      </pre>
+    <Dialog heading={say('file.wrong', { file })} onClose={onClose} wide>
+      <p>{say('file.errors', { count: faults.length, file })}</p>
+      <ol className="diagnostics" tabIndex={0} aria-label={say('file.wrong', { file })}>
+        {faults.slice(0, MOST_SHOWN).map((fault, index) => (
+          <li key={index}>{fault}</li>
+        ))}
+        {rest > 0 && <li>{say('file.rest', { rest, file })}</li>}
+      </ol>
     </Dialog>
   );
 }

@@ -37,18 +37,18 @@ export interface Diagnostic {
   readonly instead?: string;
 }
 
-/** More than a person can read at once; a text with more faults than this is no installation. */
-export const MOST_DIAGNOSTICS = 100;
-
 const SHOWN = 100;
 
 /** Each diagnostic as its place, code and message, the line of text, carets under the fault and what to write instead.
  *  @param text the text the diagnostics were found in */
-export function printDiagnostics(diagnostics: readonly Diagnostic[], text: string): string {
+export function printEach(diagnostics: readonly Diagnostic[], text: string): readonly string[] {
   const lines = text.split(/\r\n|\r|\n/);
-  const told = diagnostics.map((diagnostic) => printed(diagnostic, lines[diagnostic.line - 1] ?? ''));
-  const cut = `These are the first ${MOST_DIAGNOSTICS}; there may be more. Mend them and check again.`;
-  return [...told, ...(told.length < MOST_DIAGNOSTICS ? [] : [cut])].join('\n\n');
+  return diagnostics.map((diagnostic) => printed(diagnostic, lines[diagnostic.line - 1] ?? ''));
+}
+
+/** All of them with a blank line between, for a terminal. */
+export function printDiagnostics(diagnostics: readonly Diagnostic[], text: string): string {
+  return printEach(diagnostics, text).join('\n\n');
 }
 
 function printed(diagnostic: Diagnostic, line: string): string {

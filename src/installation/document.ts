@@ -2,6 +2,7 @@ import { LineCounter, parseDocument, type Document } from 'yaml';
 import type { Diagnostic, DiagnosticCode } from './diagnostic.ts';
 import { firstExcess, MOST_ALIASES, tooManyAliases, type Span } from './documentBounds.ts';
 import { danglingAliases, duplicates, placeFinder, type DocumentPath } from './documentPlaces.ts';
+import { syntaxWords, type SyntaxWords } from './syntaxWords.ts';
 
 /** A YAML text that was read: its value and where each piece of it stands. */
 export interface WrittenDocument {
@@ -22,12 +23,10 @@ export interface WrittenDocument {
   believes(diagnostic: Diagnostic): boolean;
 }
 
-const MOST_SYNTAX_FAULTS = 50;
-const MOST_DUPLICATES = 100;
-
-/** Reads a YAML text whatever it holds: never throws, answers within a second, and knows where everything stands.
+/** Reads a YAML text whatever it holds: never throws, answers within seconds, and knows where everything stands.
  *  @param file the name to print before line and column */
-export function readDocument(text: string, file: string): WrittenDocument {
+export function readDocument(written: string, file: string): WrittenDocument {
+  const text = written.replaceAll(LONE_RETURN, '\n');
   const lines = new LineCounter();
   lines.addNewLine(0);
   for (let end = text.indexOf('\n'); end >= 0; end = text.indexOf('\n', end + 1)) lines.addNewLine(end + 1);
@@ -40,8 +39,7 @@ export function readDocument(text: string, file: string): WrittenDocument {
   ): Diagnostic => {
     const start = Math.min(span.start, text.length);
     const { line, col: column } = lines.linePos(start);
-    const newline = text.indexOf('\n', start);
-    const end = Math.min(span.end, newline < 0 ? text.length : newline);
+    const end = Math.min(span.end, (lines.lineStarts[line] ?? text.length + 1) - 1);
     const place = { code, file, line, column, length: Math.max(1, end - start), path: path.map(String).join('.') };
     return instead === undefined ? { ...place, message } : { ...place, message, instead };
   };
@@ -68,13 +66,11 @@ export function readDocument(text: string, file: string): WrittenDocument {
     diagnostic: (code, path, message, { of = 'value', instead } = {}) =>
       write(place(path, of), code, path, message, instead),
     diagnostics: [
-      ...syntaxFaults(document).map(({ pos: [start, end], code, message }) =>
-        code === 'MULTIPLE_DOCS'
-          ? write({ start, end }, 'yaml-syntax', [], 'a second document begins here', 'one document in each file')
-          : write({ start, end }, 'yaml-syntax', [], `this is not YAML: ${message}`, SYNTAX),
+      ...syntaxFaults(document, text, lines).map(({ span, message, instead }) =>
+        write(span, 'yaml-syntax', [], message, instead),
       ),
       ...faults.map(({ span, code, message, instead }) => write(span, code, [], message, instead)),
-      ...duplicates(document, MOST_DUPLICATES).map(({ path, name, span, first }) =>
+      ...duplicates(document).map(({ path, name, span, first }) =>
         write(
           span,
           'duplicate-name',
@@ -93,16 +89,32 @@ export function readDocument(text: string, file: string): WrittenDocument {
   };
 }
 
-const SYNTAX = 'name: value, indented by blanks, with every [ { and quote closed';
+// Some editors end lines so; the YAML library does not.
+const LONE_RETURN = /\r(?!\n)/g;
 
-// The library tells one fault once for each thing it leaves open.
-function syntaxFaults({ errors }: Document): Document['errors'] {
-  const told = errors.slice(0, MOST_SYNTAX_FAULTS);
-  return told.filter(
-    ({ pos, message }, index) =>
-      told.findIndex((other) => other.pos[0] === pos[0] && other.message === message) === index,
-  );
+/** Faults of syntax in the order of the text. The library tells one fault once for each thing it leaves open
+ *  and each mark it meets; once in a line is enough. */
+function syntaxFaults(
+  { errors }: Document,
+  text: string,
+  lines: LineCounter,
+): readonly (SyntaxWords & { readonly span: Span })[] {
+  const told = new Set<string>();
+  return errors.flatMap((error) => {
+    const [start, end] = error.pos;
+    const { message, instead } =
+      error.code === 'MULTIPLE_DOCS' ? SECOND_DOCUMENT : syntaxWords(error, text.slice(start, start + 2));
+    const key = `${lines.linePos(start).line} ${message}`;
+    if (told.has(key)) return [];
+    told.add(key);
+    return [{ span: { start, end }, message, instead }];
+  });
 }
+
+const SECOND_DOCUMENT: SyntaxWords = {
+  message: 'a second document begins here',
+  instead: 'one document in each file',
+};
 
 function valueOf(document: Document) {
   const dangling = danglingAliases(document).map(({ name, span }) => ({

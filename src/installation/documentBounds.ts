@@ -16,7 +16,9 @@ export interface Excess {
 }
 
 // An installation or a lesson is far below these; beyond them a file is a mistake or an attack.
-const LONGEST_TEXT = 64_000;
+const LONGEST_TEXT = 1_000_000;
+const MOST_TOKENS = 400_000; // a text of that length in ordinary words has fewer
+const LONGEST_QUOTE = 20_000;
 const DEEPEST_FLOW = 16;
 const FURTHEST_INDICATOR = 100;
 
@@ -38,6 +40,7 @@ export function firstExcess(text: string): Excess | undefined {
   let flow = 0;
   let aliases = 0;
   let scalarNext = false;
+  let tokens = 0;
   for (const token of new Lexer().lex(text)) {
     // Some tokens only announce what comes and stand for no text.
     if (token === CST.DOCUMENT || token === CST.FLOW_END || token === CST.SCALAR) {
@@ -47,6 +50,8 @@ export function firstExcess(text: string): Excess | undefined {
     const type = scalarNext ? 'scalar' : CST.tokenType(token);
     scalarNext = false;
     const span = { start: offset, end: offset + token.length };
+    if (++tokens > MOST_TOKENS)
+      return { span, code: 'too-large', message: 'the file says too much up to here', instead: 'a shorter file' };
     if (type === 'flow-map-start' || type === 'flow-seq-start') flow++;
     if (type === 'flow-map-end' || type === 'flow-seq-end') flow = Math.max(0, flow - 1);
     if (type === 'alias') aliases++;
@@ -58,6 +63,8 @@ export function firstExcess(text: string): Excess | undefined {
         message: 'this is nested too deeply, or a name is too long',
         instead: 'a few levels, as in the examples',
       };
+    if (type === 'double-quoted-scalar' && token.length > LONGEST_QUOTE)
+      return { span, code: 'too-large', message: 'this value is too long', instead: 'a few words' };
     if (aliases > MOST_ALIASES) return tooManyAliases(span);
     const newline = token.lastIndexOf('\n');
     if (newline >= 0) lineStart = offset + newline + 1;

@@ -1,4 +1,16 @@
-import { isAlias, isMap, isNode, isPair, isScalar, isSeq, visit, type Document, type Pair, type YAMLMap } from 'yaml';
+import {
+  isAlias,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  visit,
+  type Document,
+  type Pair,
+  type YAMLMap,
+  type YAMLSeq,
+} from 'yaml';
 import type { Span } from './documentBounds.ts';
 
 /** A path in a document: names in maps, positions in lists. */
@@ -47,8 +59,9 @@ export interface Duplicate {
 }
 
 /** Every name that is written twice in one map, in the order of the text. */
-export function duplicates(document: Document, most: number): readonly Duplicate[] {
+export function duplicates(document: Document): readonly Duplicate[] {
   const found: Duplicate[] = [];
+  const pathOf = pathFinder();
   visit(document, {
     Map(_, map, ancestors) {
       const seen = new Map<string, Span>();
@@ -58,7 +71,7 @@ export function duplicates(document: Document, most: number): readonly Duplicate
         const name = keyOf(pair);
         const first = seen.get(name);
         if (first === undefined) seen.set(name, span);
-        else if (found.length < most) found.push({ path: [...pathOf(ancestors, map), name], name, span, first });
+        else found.push({ path: [...pathOf(ancestors, map), name], name, span, first });
       }
     },
   });
@@ -86,11 +99,20 @@ function spanOf(node: unknown): Span | undefined {
   return range ? { start: range[0], end: Math.max(range[1], range[0] + 1) } : undefined;
 }
 
-function pathOf(ancestors: readonly unknown[], map: unknown): readonly string[] {
-  const chain = [...ancestors, map];
-  return chain.flatMap((ancestor, depth) => {
-    const next = chain[depth + 1];
-    if (isPair(ancestor)) return [keyOf(ancestor)];
-    return isSeq(ancestor) && next !== undefined ? [String(ancestor.items.indexOf(next))] : [];
-  });
+/** Finds the path of a node by those that hold it; a list is counted through once. */
+function pathFinder(): (ancestors: readonly unknown[], map: unknown) => readonly string[] {
+  const counted = new WeakMap<YAMLSeq, ReadonlyMap<unknown, number>>();
+  const indexIn = (list: YAMLSeq, item: unknown): number => {
+    const known = counted.get(list) ?? new Map(list.items.map((one, index) => [one, index]));
+    counted.set(list, known);
+    return known.get(item) ?? 0;
+  };
+  return (ancestors, map) => {
+    const chain = [...ancestors, map];
+    return chain.flatMap((ancestor, depth) => {
+      const next = chain[depth + 1];
+      if (isPair(ancestor)) return [keyOf(ancestor)];
+      return isSeq(ancestor) && next !== undefined ? [String(indexIn(ancestor, next))] : [];
+    });
+  };
 }

@@ -6,7 +6,7 @@ export { EARTH } from './terminal.ts';
 export { type BranchInfo, type Build, type DeviceInfo, type PersonInfo } from './build.ts';
 export { type EarthingSystem, type SupplyInfo } from './supplies.ts';
 export { type Role } from './role.ts';
-export { printDiagnostics, type Diagnostic } from './diagnostic.ts';
+export { printDiagnostics, printEach, type Diagnostic } from './diagnostic.ts';
 export { compile } from './compile.ts';
 export { readInstallation } from './read.ts';
 export { initialConditions, setConditions } from './choose.ts';

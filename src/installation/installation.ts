@@ -46,7 +46,17 @@ export const installationSchema = z
   .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }))
   .meta({
     title: 'An installation',
-    examples: [{ place: 'The bakery', region: 'north-america', parts: { supply: { kind: 'source', emf_V: 120 } } }],
+    examples: [
+      {
+        place: 'The bakery',
+        region: 'north-america',
+        parts: { supply: { kind: 'source', emf_V: 120 }, lamp: { kind: 'impedance', resistance_ohm: 144 } },
+        joins: [
+          ['supply.plus', 'lamp.a'],
+          ['lamp.b', 'supply.minus'],
+        ],
+      },
+    ],
   });
 
 /** What is built. */

@@ -1,4 +1,4 @@
-import { MOST_DIAGNOSTICS, type Diagnostic } from './diagnostic.ts';
+import type { Diagnostic } from './diagnostic.ts';
 import { readDocument } from './document.ts';
 import { installationSchema, type Installation } from './installation.ts';
 import { referenceDiagnostics } from './references.ts';
@@ -22,5 +22,5 @@ export function readInstallation(text: string, file: string): Reading {
   const diagnostics = [...document.diagnostics, ...sound];
   if (result.success && diagnostics.length === 0) return { ok: true, installation: result.data };
   const ordered = diagnostics.toSorted((one, two) => one.line - two.line || one.column - two.column);
-  return { ok: false, diagnostics: ordered.slice(0, MOST_DIAGNOSTICS) };
+  return { ok: false, diagnostics: ordered };
 }

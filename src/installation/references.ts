@@ -1,6 +1,6 @@
 import { conditionSchema } from './conditions.ts';
 import { targetDiagnostics } from './conditionTargets.ts';
-import { MOST_DIAGNOSTICS, type Diagnostic } from './diagnostic.ts';
+import type { Diagnostic } from './diagnostic.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
 import type { WrittenDocument } from './document.ts';
 import type { DocumentPath } from './documentPlaces.ts';
@@ -10,14 +10,17 @@ import { partKind, partKindNames, partSchema, sourceKinds, type Part } from './p
 import { pairKey, sameTerminal, type Say, type Survey } from './survey.ts';
 import { EARTH, partOf, type TerminalName } from './terminal.ts';
 
+const MOST_COMPARED = 3e5; // pairs of names; a file with more to guess at is answered without guesses
+
 /** What a file says about things that are not there: terminals, joins, parts, sources, targets of conditions. */
 export function referenceDiagnostics(document: WrittenDocument): readonly Diagnostic[] {
   const file = document.value;
   if (!isMap(file)) return [];
   const found: Diagnostic[] = [];
   const say: Say = (code, path, message, options) => {
-    if (found.length < MOST_DIAGNOSTICS) found.push(document.diagnostic(code, path, message, options));
+    found.push(document.diagnostic(code, path, message, options));
   };
+  let compared = 0;
   const rawParts = isMap(file.parts) ? file.parts : {};
   const rawConditions = isMap(file.conditions) ? file.conditions : {};
 
@@ -35,13 +38,17 @@ export function referenceDiagnostics(document: WrittenDocument): readonly Diagno
   const neighbours = new Map<number, number[]>();
   const survey: Survey = {
     parts,
+    names: [...parts.keys(), ...broken],
     broken,
     terminals,
     joins,
     neighbours,
     conductors: conductorNames(parts),
     say,
-    full: () => found.length >= MOST_DIAGNOSTICS,
+    guess(written, names) {
+      compared += names.length;
+      return compared > MOST_COMPARED ? undefined : nearest(written, names);
+    },
     find(terminal, path) {
       const index = at(terminal);
       if (index === undefined) sayUnknown(terminal, path, survey);
@@ -58,17 +65,21 @@ export function referenceDiagnostics(document: WrittenDocument): readonly Diagno
     file.joins.forEach((raw: unknown, index) => checkJoin(raw, index, survey, joins, neighbours));
   for (const [name, raw] of Object.entries(rawConditions)) {
     const condition = conditionSchema.safeParse(raw);
-    if (condition.success && !survey.full()) targetDiagnostics(name, condition.data, survey);
+    if (condition.success) targetDiagnostics(name, condition.data, survey);
   }
   checkLooseEnds(survey, used);
   return found;
 }
 
-function sayUnknown(terminal: TerminalName, path: DocumentPath, { parts, broken, terminals, say, full }: Survey): void {
+function sayUnknown(
+  terminal: TerminalName,
+  path: DocumentPath,
+  { parts, names, broken, terminals, say, guess }: Survey,
+): void {
   const name = partOf(terminal);
-  if (broken.has(name) || full()) return;
-  const own = terminals.filter((other) => partOf(other) === name && other !== EARTH);
+  if (broken.has(name)) return;
   if (parts.has(name)) {
+    const own = terminals.filter((other) => partOf(other) === name && other !== EARTH);
     const meant = terminalMeant(terminal, name, own);
     const has = own.length === 0 ? 'none' : own.join(', ');
     const message =
@@ -79,8 +90,8 @@ function sayUnknown(terminal: TerminalName, path: DocumentPath, { parts, broken,
       instead: meant ?? (own.length === 0 ? 'a terminal of another part' : `one of ${own.join(', ')}`),
     });
   }
-  const meantPart = nearest(name, [...parts.keys(), ...broken]);
-  const meant = meantPart === undefined ? nearest(terminal, terminals) : meantPart + terminal.slice(name.length);
+  const meantPart = guess(name, names);
+  const meant = meantPart === undefined ? guess(terminal, terminals) : meantPart + terminal.slice(name.length);
   say('unknown-name', path, `there is no part "${name.slice(0, 60)}"`, {
     instead: meant ?? 'a terminal of a part, such as panel.neutral bar',
   });

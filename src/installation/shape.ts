@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { MOST_DIAGNOSTICS, type Diagnostic, type DiagnosticCode } from './diagnostic.ts';
+import type { Diagnostic, DiagnosticCode } from './diagnostic.ts';
 import type { WrittenDocument } from './document.ts';
 import type { DocumentPath } from './documentPlaces.ts';
 import { nearest } from './nearest.ts';
@@ -14,10 +14,10 @@ export function shapeDiagnostics(schema: z.ZodType, document: WrittenDocument): 
   if (result.success) return [];
   // A key that was written without its unit is not missing as well.
   const meant = new Set<string>();
-  const found = result.error.issues
-    .slice(0, MOST_DIAGNOSTICS)
-    .flatMap((issue) => diagnose(issue, { schema, document, prefix: [], meant }));
-  return found.filter(({ code, path }) => code !== 'missing-key' || !meant.has(path));
+  const found = result.error.issues.flatMap((issue) => diagnose(issue, { schema, document, prefix: [], meant }));
+  // What a broken text seems to lack may stand behind the break.
+  const lacks = document.sound === 'whole';
+  return found.filter(({ code, path }) => code !== 'missing-key' || (lacks && !meant.has(path)));
 }
 
 interface Setting {
@@ -46,6 +46,8 @@ function diagnose(issue: Issue, setting: Setting): readonly Diagnostic[] {
     const wanted = kinds.length > 0 ? kinds.join(' or ') : expectation(issue);
     return say('missing-key', `${nameOf(path.slice(0, -1))} has no ${thing}`, writes(example ?? wanted), 'key');
   }
+
+  if (value === null && path.length === 0) return say('wrong-type', 'the file is empty', example ?? article('object'));
 
   switch (issue.code) {
     case 'unrecognized_keys': {

@@ -3,7 +3,7 @@ import type { DocumentPath } from './documentPlaces.ts';
 import type { Part } from './parts/index.ts';
 import type { TerminalName } from './terminal.ts';
 
-/** Notes one fault; the first hundred are kept. */
+/** Notes one fault. */
 export type Say = (
   code: DiagnosticCode,
   path: DocumentPath,
@@ -15,6 +15,8 @@ export type Say = (
 export interface Survey {
   readonly parts: ReadonlyMap<string, Part>;
   readonly broken: ReadonlySet<string>;
+  /** Of all parts, the broken ones last. */
+  readonly names: readonly string[];
   readonly terminals: readonly TerminalName[];
   /** Which terminals are joined, as pair keys. */
   readonly joins: ReadonlySet<string>;
@@ -25,8 +27,8 @@ export interface Survey {
   /** The index of a terminal; says what is wrong with the name if there is none. */
   find(terminal: TerminalName, path: DocumentPath): number | undefined;
   readonly say: Say;
-  /** Whether enough was said. */
-  full(): boolean;
+  /** The name that was probably meant; undefined also where guessing would take too long. */
+  guess(written: string, names: readonly string[]): string | undefined;
 }
 
 /** A pair of terminals whatever their order. */

@@ -10,9 +10,6 @@ import type { LessonSurroundings } from './surroundings.ts';
 export type LessonReading =
   { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly diagnostics: readonly Diagnostic[] };
 
-// More than a person can read at once.
-const MOST_DIAGNOSTICS = 100;
-
 /** Reads a lesson from YAML and the Markdown beside it. Whatever they hold it answers, with all faults at once.
  *  @param file the name to print before line and column */
 export function readLesson(text: string, file: string, surroundings: LessonSurroundings): LessonReading {
@@ -31,7 +28,7 @@ export function readLesson(text: string, file: string, surroundings: LessonSurro
     (one, two) =>
       Number(one.file !== file) - Number(two.file !== file) || one.line - two.line || one.column - two.column,
   );
-  return { ok: false, diagnostics: ordered.slice(0, MOST_DIAGNOSTICS) };
+  return { ok: false, diagnostics: ordered };
 }
 
 /** Whether a text is meant to be a lesson rather than an installation. */

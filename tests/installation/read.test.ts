@@ -369,34 +369,3 @@ describe('what is printed', () => {
     expect(printed).not.toContain('\u001b');
   });
 });
-
-describe('wrong YAML', () => {
-  test.each([
-    ['a bracket left open', 'place: [a, b\nregion: iec\n'],
-    ['a tab for a blank', 'place: x\nparts:\n\ta: { kind: outlet }\n'],
-    ['a quote left open', 'place: "x\nregion: iec\n'],
-    ['two documents', 'place: x\n---\nplace: y\n'],
-    ['a stray colon', 'place: x: y\n'],
-  ])('%s is told by line and column', (_, text) => {
-    const syntax = faults(text).filter(({ code }) => code === 'yaml-syntax');
-    expect(syntax.length).toBeGreaterThan(0);
-    for (const { line, column, instead } of syntax) {
-      expect(line).toBeGreaterThan(0);
-      expect(column).toBeGreaterThan(0);
-      expect(instead).toBeTruthy();
-    }
-  });
-
-  test('what stands before the fault is still checked', () => {
-    const codes = faults('place: x\nregion: mars\nparts: [\n').map(({ code }) => code);
-    expect(codes).toContain('unknown-choice');
-    expect(codes).toContain('yaml-syntax');
-  });
-
-  test('what stands after the fault is not guessed at', () => {
-    const all = faults('place: x\nregion: mars\nparts:\n  a: { kind: outlet ]\n  b: { kind: moon }\ncolour: red\n');
-    const fault = all.find(({ code }) => code === 'yaml-syntax')?.line ?? NaN;
-    expect(all.map(({ code }) => code)).toContain('unknown-choice');
-    expect(all.filter(({ line, code }) => line > fault && code !== 'yaml-syntax')).toEqual([]);
-  });
-});

@@ -152,6 +152,7 @@ export const INTERFACE_WORDS = {
   'link.broken.reason': 'It says: {reason}',
   'link.offer': 'Open the bakery',
 
+  'file.rest': 'and {rest} more; all of them: npm run -s ohmward -- check {file}',
   'cautions.heading': 'Before anybody acts on this',
   'keys.heading': 'Keys',
   'keys.hops': 'in Demonstrate: along the way home, station by station (the arrows too)',
