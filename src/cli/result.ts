@@ -71,6 +71,18 @@ function intervalOf(
       const { magnitude, degrees } = phasor(solution.amperes.re[branch], solution.amperes.im[branch]);
       return { name, part, role, amperes: magnitude, degrees };
     }),
+    ...(interval.harmonics === undefined
+      ? {}
+      : {
+          harmonics: interval.harmonics.map((harmonic) => ({
+            order: harmonic.order,
+            branches: build.branches.map(({ name }, branch) => {
+              const { re, im } = harmonic.solution.amperes;
+              const { magnitude, degrees } = phasor(re[branch], im[branch]);
+              return { name, amperes: magnitude, degrees };
+            }),
+          })),
+        }),
     nodes: build.network.nodes.map((name, node) => {
       const { magnitude, degrees } = phasor(solution.volts.re[node], solution.volts.im[node]);
       return { name, volts: magnitude, degrees };

@@ -1,5 +1,5 @@
 import type { Build } from '../installation/index.ts';
-import type { Interval, Timeline } from '../scenario/index.ts';
+import type { FaultShare, Interval, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 import { aboveFloor_V, between_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
 import { legs, strays } from './normalState.ts';
@@ -10,6 +10,12 @@ const NO_CURRENT_A = 1e-3;
 
 /** A way that carries less is in the ledger, not in the story, A: below what people feel (0.5 mA, IEC 60479-1). */
 const WORTH_TELLING_A = 5e-4;
+
+/** Metal at fewer volts is not spoken of even where the fault reaches it, V (invented). */
+const NO_VOLTS_V = 0.01;
+
+/** Volts beyond this many times those of one line come from two. */
+const BETWEEN_LINES = 1.2;
 
 /** A stray current that the fault raises by less is not told again. */
 const MORE = 1.1;
@@ -60,7 +66,7 @@ export function liveMetal(timeline: Timeline, from: Interval): readonly Finding[
   const inOrder = [...metals.filter(({ part }) => part === faulty), ...metals.filter(({ part }) => part !== faulty)];
   return inOrder.flatMap((metal): Finding[] => {
     const volts = aboveFloor_V(build, from.solution, metal.terminal);
-    if (volts < LIVE_V && metal.part !== faulty) return [];
+    if (volts < LIVE_V && (metal.part !== faulty || volts < NO_VOLTS_V)) return [];
     const until_s = deadFrom(timeline, metal, from, Math.min(LIVE_V, volts / 2));
     return [{ kind: 'live-metal', at_s: from.start_s, part: metal.part, what: metal.what, volts, until_s }];
   });
@@ -91,8 +97,20 @@ function current(build: Build, struck: Interval, { conditions, intervals }: Time
   if (told.amperes < NO_CURRENT_A) return [{ kind: 'no-fault-current', ...told, live: makesLive(build, struck) }];
   if (divide(build, struck)?.of !== 'fault')
     return [{ kind: 'fault-current', ...told }, ...newStrays(build, struck, intervals[0])];
-  const source_V = nominal_V(build, struck);
+  const source_V = drivingVolts(build, struck, struck.fault);
   return [{ kind: 'fault-current', ...told, source_V, loop_ohm: source_V / told.amperes }];
+}
+
+/** What drives a fault: the volts of a line, or, where the fault lies between two lines, what stood across it before. */
+function drivingVolts(build: Build, struck: Interval, { branch, change }: FaultShare): number {
+  const ends = build.network.branches[branch];
+  const nominal = nominal_V(build, struck);
+  if (ends === undefined) return nominal;
+  const { re, im } = struck.solution.volts;
+  const before = (all: Float64Array, changed: Float64Array) =>
+    (all[ends.from] ?? 0) - (changed[ends.from] ?? 0) - (all[ends.to] ?? 0) + (changed[ends.to] ?? 0);
+  const open_V = Math.hypot(before(re, change.volts.re), before(im, change.volts.im));
+  return open_V > BETWEEN_LINES * nominal ? open_V : nominal;
 }
 
 /** Strays that are there, or larger, only since the fault. */

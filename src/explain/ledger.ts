@@ -69,6 +69,7 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
   const [by = '', ...more] = way.by;
   switch (way.kind) {
     case 'protective':
+      if (by === 'leak') return say('way.leak.protective', vocabulary, { name: name(more[0] ?? '', vocabulary) });
       return say('way.protective', vocabulary);
     case 'neutral':
       return by === 'link' ? say('way.link', vocabulary) : say('way.neutral', vocabulary);
@@ -82,8 +83,12 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
     }
     case 'load':
       if (by === 'relief') return say('way.relief', vocabulary, { name: name(more[0] ?? '', vocabulary) });
+      if (by === 'phase') return say('way.phases', vocabulary);
       return say(by === 'leg' ? 'way.legs' : 'way.load', vocabulary);
     case 'other':
+      if (by === 'straight') return say('way.straight', vocabulary);
+      if (by === 'leak' || by === 'screen')
+        return say(`way.${by}`, vocabulary, { name: name(more[0] ?? '', vocabulary) });
       if (way.by.length > 0) return capital(way.by.map((part) => name(part, vocabulary)).join(', '));
       return say('way.other', vocabulary);
     default:

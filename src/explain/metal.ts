@@ -1,4 +1,5 @@
 import type { Solution } from '../electrics/index.ts';
+import type { Interval } from '../scenario/index.ts';
 import { EARTH, type Build, type Installation } from '../installation/index.ts';
 
 /** Metal that somebody can touch: the case of an appliance, or a fitting. */
@@ -33,6 +34,11 @@ export function between_V(build: Build, { volts }: Solution, one: string, other:
   const a = build.node(one);
   const b = build.node(other);
   return Math.hypot((volts.re[a] ?? 0) - (volts.re[b] ?? 0), (volts.im[a] ?? 0) - (volts.im[b] ?? 0));
+}
+
+/** Amperes r.m.s. of a branch with all its harmonics. */
+export function rms_A({ solution, harmonics = [] }: Interval, branch: number): number {
+  return Math.hypot(branch_A(solution, branch), ...harmonics.map((harmonic) => branch_A(harmonic.solution, branch)));
 }
 
 /** Amperes r.m.s. of a branch. */

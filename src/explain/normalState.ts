@@ -1,7 +1,7 @@
 import { type Build, type Conditions } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Finding, FindingOf } from './finding.ts';
-import { aboveFloor_V, between_V, branch_A, LIVE_V, touchables } from './metal.ts';
+import { aboveFloor_V, between_V, branch_A, LIVE_V, rms_A, touchables } from './metal.ts';
 import { divide } from './ways.ts';
 
 /** From here a current where none belongs is told, A: below it the soil beside a sound neutral carries as much (invented). */
@@ -21,8 +21,9 @@ export function normalState(build: Build, interval: Interval, given: Conditions)
     work,
     ...swapped(build, given),
     ...(work.shorted ? stray.slice(0, 1) : stray),
-    ...legs(build, interval),
-    ...live(build, interval),
+    ...offVolts(build, interval),
+    ...harmonicNeutrals(build, interval),
+    ...liveInOrdinaryWork(build, interval),
   ];
 }
 
@@ -31,10 +32,10 @@ export function strays(build: Build, interval: Interval): readonly FindingOf<'st
   const division = divide(build, interval);
   if (division?.of !== 'load') return [];
   const at_s = interval.start_s;
-  const sums = new Map<'protective' | 'soil' | 'pipe' | 'person', number>();
-  for (const { kind, amperes } of division.ways)
-    if (kind === 'protective' || kind === 'soil' || kind === 'pipe' || kind === 'person')
-      sums.set(kind, (sums.get(kind) ?? 0) + amperes);
+  const sums = new Map<'protective' | 'soil' | 'pipe' | 'person' | 'other', number>();
+  for (const { kind, by, amperes } of division.ways)
+    if (kind === 'protective' || kind === 'soil' || kind === 'pipe' || kind === 'person' || by[0] === 'screen')
+      if (kind !== 'neutral' && kind !== 'load') sums.set(kind, (sums.get(kind) ?? 0) + amperes);
   const told = [...sums].filter(([, amperes]) => amperes >= STRAY_A).toSorted(([, a], [, b]) => b - a);
   return told.map(([way, amperes]) => ({ kind: 'stray-current', at_s, way, amperes }));
 }
@@ -50,15 +51,35 @@ export function normalVerdict(build: Build, interval: Interval, at_s: number): F
   };
 }
 
-function working(build: Build, { solution, start_s }: Interval): FindingOf<'working'> {
+function working(build: Build, interval: Interval): FindingOf<'working'> {
   const loads = build.branches.flatMap(({ role, part }, branch) => {
-    const amperes = branch_A(solution, branch);
-    return role === 'load' && amperes >= OFF_A ? [{ part, amperes, both: acrossBoth(build, part) }] : [];
+    const amperes = rms_A(interval, branch);
+    const takes = role === 'load' && amperes >= OFF_A && !isWiring(build, interval, branch);
+    return takes ? [{ part, amperes, both: acrossBoth(build, part) }] : [];
   });
-  const given = build.sources.map((source) => branch_A(solution, source)).toSorted((one, other) => other - one);
-  const [source_A = 0, other_A = 0] = given;
+  const given = build.sources
+    .map((source) => ({ part: build.branches[source]?.part, amperes: rms_A(interval, source) }))
+    .toSorted((one, other) => other.amperes - one.amperes);
+  const source_A = given[0]?.amperes ?? 0;
+  // Halves belong to one winding with its middle brought out, not to sources that stand beside each other.
+  const halves = given.filter(({ part }) => part === given[0]?.part);
+  const other_A = halves.length === 2 ? (halves[1]?.amperes ?? 0) : 0;
   const shorted = source_A > SHORTED * (1 + loads.reduce((sum, { amperes }) => sum + amperes, 0));
-  return { kind: 'working', at_s: start_s, source_A, other_A, shorted, loads };
+  return { kind: 'working', at_s: interval.start_s, source_A, other_A, shorted, loads };
+}
+
+/** A plain impedance that takes less of the supply's volts is told as wiring, not as a load (invented: the drop allowed to the
+ *  farthest load is about as much). */
+const WIRING = 0.05;
+
+function isWiring(build: Build, { solution, values }: Interval, branch: number): boolean {
+  const ends = build.network.branches[branch];
+  if (ends === undefined || build.installation.parts[build.branches[branch]?.part ?? '']?.kind !== 'impedance')
+    return false;
+  const { re, im } = solution.volts;
+  const volts = Math.hypot((re[ends.from] ?? 0) - (re[ends.to] ?? 0), (im[ends.from] ?? 0) - (im[ends.to] ?? 0));
+  const emf_V = Math.max(0, ...build.sources.map((at) => Math.hypot(values.emf.re[at] ?? 0, values.emf.im[at] ?? 0)));
+  return volts < WIRING * emf_V;
 }
 
 function acrossBoth({ installation }: Build, part: string): boolean {
@@ -74,7 +95,7 @@ function swapped(build: Build, given: Conditions): readonly Finding[] {
 }
 
 /** How unevenly the two halves of a split supply stand at the panel, if they do. */
-export function legs(build: Build, { solution, start_s }: Interval): readonly Finding[] {
+export function legs(build: Build, { solution, start_s }: Pick<Interval, 'solution' | 'start_s'>): readonly Finding[] {
   const parts = Object.entries(build.installation.parts);
   const source = parts.flatMap(([, part]) =>
     part.kind === 'centre-tapped-transformer' ? [part.secondary_V / 2] : [],
@@ -89,7 +110,43 @@ export function legs(build: Build, { solution, start_s }: Interval): readonly Fi
   });
 }
 
-function live(build: Build, { solution, start_s }: Interval): readonly Finding[] {
+/** Legs that stand unevenly; where nothing is known of legs, loads that do not get the volts they are built for. */
+function offVolts(build: Build, interval: Interval): readonly Finding[] {
+  const uneven = legs(build, interval);
+  if (uneven.length > 0) return uneven;
+  return Object.entries(build.installation.parts).flatMap(([part, made]): Finding[] => {
+    if (made.kind !== 'appliance' || branch_A(interval.solution, build.branch(part)) < OFF_A) return [];
+    const nominal_V = made.voltage_V ?? (build.installation.region === 'iec' ? 230 : 120);
+    const [one, other] = made.supply;
+    const volts = between_V(build, interval.solution, `${part}.${one}`, `${part}.${other}`);
+    const off = Math.abs(volts - nominal_V) / nominal_V;
+    return off < LEG_SHARE ? [] : [{ kind: 'load-volts', at_s: interval.start_s, part, volts, nominal_V }];
+  });
+}
+
+/** A neutral is told with its harmonics where they are at least this share of what it carries. */
+const HARMONIC_SHARE = 0.3;
+
+function harmonicNeutrals(build: Build, interval: Interval): readonly Finding[] {
+  return build.branches.flatMap(({ name, part, role }, branch): Finding[] => {
+    const cable = build.installation.parts[part]?.kind === 'cable' && name.startsWith(`${part}.`);
+    if (role !== 'neutral' || !cable || name.includes(' – ') || interval.harmonics === undefined) return [];
+    const amperes = rms_A(interval, branch);
+    const harmonic_A = Math.sqrt(Math.max(0, amperes ** 2 - branch_A(interval.solution, branch) ** 2));
+    if (amperes < 1 || harmonic_A < HARMONIC_SHARE * amperes) return [];
+    const lines = build.branches.flatMap((other, at) =>
+      other.part === part && other.role === 'line' ? [rms_A(interval, at)] : [],
+    );
+    const line_A = Math.max(0, ...lines);
+    return [{ kind: 'neutral-harmonics', at_s: interval.start_s, part, amperes, harmonic_A, line_A }];
+  });
+}
+
+/** Metal that is live before anything has failed. */
+export function liveInOrdinaryWork(
+  build: Build,
+  { solution, start_s }: Pick<Interval, 'solution' | 'start_s'>,
+): readonly Finding[] {
   return touchables(build.installation).flatMap(({ part, what, terminal }): Finding[] => {
     const volts = aboveFloor_V(build, solution, terminal);
     return volts < LIVE_V ? [] : [{ kind: 'live-metal', at_s: start_s, part, what, volts, until_s: Infinity }];

@@ -47,3 +47,8 @@ export function quantity(value: number, unit: Unit): string {
 function duration(value: number): string {
   return Math.abs(value) < 7200 ? `${figure(value / 60)}${NBSP}min` : `${figure(value / 3600)}${NBSP}h`;
 }
+
+/** A share of one as a percentage to three figures. */
+export function percent(share: number): string {
+  return `${figure(share * 100)}\u00a0%`;
+}

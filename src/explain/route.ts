@@ -1,5 +1,5 @@
 import type { Path } from '../electrics/index.ts';
-import { EARTH, type BranchInfo, type Build } from '../installation/index.ts';
+import { EARTH, type BranchInfo, type Build, type Part } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { WayKind } from './finding.ts';
 
@@ -29,16 +29,27 @@ export function nameWay(
   steps: readonly Step[],
 ): { readonly key: string; readonly kind: WayKind; readonly by: readonly string[] } {
   const way = (kind: WayKind, ...by: readonly string[]) => ({ key: [kind, ...by].join(':'), kind, by });
-  const rest = () => way('other', ...impedancesOf(build, steps));
+  const rest = () => {
+    const passed = impedancesOf(build, steps);
+    const straight = passed.length === 0 && steps.length > 0 && steps.every(({ info }) => info.medium === 'metal');
+    return straight ? way('other', 'straight') : way('other', ...passed);
+  };
   const limbs = steps.filter(({ info }) => info.role === 'person').map(({ info }) => info);
   const person = limbs[0]?.part;
   if (person !== undefined) return way('person', person, ...limbs.map(innerName).sort());
   const leak = steps.find(({ info }) => info.role === 'insulation')?.info;
-  if (leak !== undefined) return innerName(leak) === 'feet' ? way('soil', leak.part, 'feet') : way('other');
+  if (leak !== undefined) {
+    if (innerName(leak) === 'feet') return way('soil', leak.part, 'feet');
+    if (!isCapacitance(build, leak)) return way('other');
+    const earthed = steps.some(({ info }) => info.role === 'protective');
+    return way(earthed ? 'protective' : 'other', 'leak', leak.part);
+  }
   const soil = steps.find(({ info }) => info.medium === 'soil')?.info;
   if (soil !== undefined) return soil.role === 'pipe' ? way('pipe', soil.part, EARTH) : way('soil', soil.part);
   const pipe = steps.find(({ info }) => info.role === 'pipe')?.info;
   if (pipe !== undefined) return way('pipe', pipe.part);
+  const screen = steps.find(({ info }) => innerName(info) === 'screen')?.info;
+  if (screen !== undefined) return way('other', 'screen', screen.part);
   if (of === 'fault' && steps.some(({ info }) => info.role === 'load'))
     return plain(build, steps) ? rest() : way('load');
   const link = steps.findIndex((step) => isTouch(build, step));
@@ -46,12 +57,27 @@ export function nameWay(
   const first = roles.find((role) => role === 'protective' || role === 'neutral');
   if (link >= 0) return first === undefined ? rest() : way(first, 'link');
   if (roles.includes('protective')) return way('protective');
-  if (of === 'load' && !sameWinding(build, steps) && !plain(build, steps)) return way('load', 'leg');
+  if (of === 'load' && !sameWinding(build, steps) && !plain(build, steps))
+    return way('load', build.sources.length > 2 ? 'phase' : 'leg');
   return first === 'neutral' ? way('neutral') : rest();
 }
 
+/** Parts of a textbook circuit, which distinguish a way by their own names. */
+const PLAIN: ReadonlySet<string | undefined> = new Set<Part['kind']>([
+  'impedance',
+  'capacitance',
+  'coupled-windings',
+  'ideal-transformer',
+  'harmonic-source',
+]);
+
 function isImpedance(build: Build, { info }: Step): boolean {
-  return build.installation.parts[info.part]?.kind === 'impedance';
+  return PLAIN.has(build.installation.parts[info.part]?.kind);
+}
+
+/** Whether insulation is told as a capacitance of its own: of a cable, a filter or a winding, or a plain one. */
+function isCapacitance(build: Build, info: BranchInfo): boolean {
+  return /(capacitance|filter)$/.test(info.name) || build.installation.parts[info.part]?.kind === 'capacitance';
 }
 
 function impedancesOf(build: Build, steps: readonly Step[]): readonly string[] {
@@ -86,11 +112,10 @@ export function stationsOf(
 ): readonly string[] {
   const { parts } = build.installation;
   const absent = build.devices.filter((device) => !device.fitted(conditions)).map(({ name }) => name);
-  const named = new Set<string | undefined>(['joint', 'impedance']);
   const terminal = (node: number) => (node === 0 ? EARTH : (build.network.nodes[node] ?? ''));
   const passed = steps.flatMap(({ info, to }) => [
-    ...(named.has(parts[info.part]?.kind) ? [info.part] : []),
-    ...(parts[partOf(terminal(to))]?.kind === 'impedance' ? [] : [terminal(to)]),
+    ...(parts[info.part]?.kind === 'joint' || PLAIN.has(parts[info.part]?.kind) ? [info.part] : []),
+    ...(PLAIN.has(parts[partOf(terminal(to))]?.kind) ? [] : [terminal(to)]),
   ]);
   return [terminal(start), ...passed].filter((station) => !absent.includes(partOf(station)));
 }

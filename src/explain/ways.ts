@@ -95,9 +95,13 @@ function ofLoad(build: Build, interval: Interval): Division | null {
   );
   if (abs(busiest) < NO_CURRENT_A) return null;
   // In phase with the busiest winding, so that the whole is what an ammeter at its terminal reads.
-  const { paths, total_A, circulating_A } = dividePaths(build.network, project(amperes, busiest), build.sources);
+  const { paths, circulating_A } = dividePaths(build.network, project(amperes, busiest), build.sources);
+  const all = routesOf(build, paths);
+  const working = all.filter(({ steps }) => !isSeriesJoint(build, interval, steps));
+  const routes = working.length === 0 ? all : working;
+  const total_A = sum(routes);
   if (total_A < NO_CURRENT_A) return null;
-  const ways = routesOf(build, paths).map(({ steps, amperes }) => {
+  const ways = routes.map(({ steps, amperes }) => {
     const out = outward(build, steps);
     const turn = out.findIndex(({ info }) => info.role === 'load');
     const home = out.slice((turn < 0 ? out.findIndex((step) => isTouch(build, step)) : turn) + 1);
@@ -108,6 +112,20 @@ function ofLoad(build: Build, interval: Interval): Division | null {
     return { ...way, stations: stationsOf(build, interval, start, fromImpedance(build, out)).slice(1) };
   });
   return { of: 'load', total_A, circulating_A, ways: tidy(ways, total_A) };
+}
+
+/** Two windings in series give one current, not two: metal from one to another that takes next to none of their volts. */
+const NO_DROP = 0.01;
+
+function isSeriesJoint(build: Build, { solution, values }: Interval, steps: readonly Step[]): boolean {
+  const [from, to] = [steps[0]?.from ?? 0, steps.at(-1)?.to ?? 0];
+  const ends = build.sources.flatMap((source) => build.network.branches[source] ?? []);
+  const same = ends.some((winding) => winding.to === from && winding.from === to);
+  if (same || steps.some(({ info }) => info.medium !== 'metal')) return false;
+  const { re, im } = solution.volts;
+  const drop_V = Math.hypot((re[from] ?? 0) - (re[to] ?? 0), (im[from] ?? 0) - (im[to] ?? 0));
+  const emf_V = Math.max(0, ...build.sources.map((at) => Math.hypot(values.emf.re[at] ?? 0, values.emf.im[at] ?? 0)));
+  return drop_V < NO_DROP * emf_V;
 }
 
 interface Route {

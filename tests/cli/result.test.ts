@@ -55,6 +55,11 @@ test('every run of many fits the schema, with every kind of finding among them',
     expect(schema.safeParse(result).error?.issues ?? []).toEqual([]);
     for (const { kind } of result.findings) kinds.add(kind);
   }
+  for (const file of ['harmonic-neutral', 'open-neutral-lamps']) {
+    const result = JSON.parse(terminal(['run', `tests/reference/textbook/${file}.yaml`, '--json']).out);
+    expect(schema.safeParse(result).error?.issues ?? [], file).toEqual([]);
+    for (const { kind } of result.findings) kinds.add(kind);
+  }
   const described = published.properties.findings.items;
   const known = (described.anyOf ?? described.oneOf).map(
     (one: { properties: { kind: { const: string } } }) => one.properties.kind.const,

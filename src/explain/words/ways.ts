@@ -13,5 +13,10 @@ export const WAY_WORDS = {
   'way.relief': 'In place of what the {name} took',
   'way.load': 'Through other loads',
   'way.legs': 'Through the other {leg}',
+  'way.phases': 'Through the other phases',
+  'way.leak': 'Capacitance of the {name}',
+  'way.leak.protective': '{Protective}, through the capacitance of the {name}',
+  'way.screen': 'Screen of the {name}',
+  'way.straight': 'Metal, straight home',
   'way.other': 'Insulation and everything smaller',
 } as const;
