@@ -97,7 +97,7 @@ describe('who stands where', () => {
     const [beside, off] = surfaceProfile(hull, 0, 1, [0.5, 3], { pace_m: 2 });
     expect((beside?.surface_V ?? 0) / own(hull)).toBeGreaterThan(0.4);
     expect((off?.surface_V ?? 1) / own(hull)).toBeLessThan(0.16);
-    expect(beside?.step_V).toBeGreaterThan(8 * (off?.step_V ?? 1));
+    expect(beside?.step_V).toBeGreaterThan(5 * (off?.step_V ?? 1));
   });
 
   test('dry soil under the feet raises the rise of an electrode as much as its resistance', () => {
