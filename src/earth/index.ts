@@ -12,8 +12,15 @@ export { gridWire_m, gridWires, laurentNiemann_ohm, schwarz_ohm, sverak_ohm, typ
 /** The numeric method, in even and two-layer soil. */
 export { bury, buriedResistance_ohm, MOST_SEGMENTS, transfer_ohm, type Buried, type Wires } from './buried.ts';
 export { moved, type Place, type Segment } from './segment.ts';
+export { isPassive } from './symmetric.ts';
 /** What stands on the surface, and what IEEE Std 80 tolerates there. */
-export { hemisphereResistance_ohm, surfacePotential_V, surfaceProfile, type ProfilePoint } from './surface.ts';
+export {
+  hemisphereResistance_ohm,
+  pinPotential_ohm,
+  surfacePotential_V,
+  surfaceProfile,
+  type ProfilePoint,
+} from './surface.ts';
 export { marginPercent, surfaceDerating, tolerableStep_V, tolerableTouch_V } from './tolerable.ts';
 /** Instruments: what they read and what is so. */
 export type { Reading } from './reading.ts';

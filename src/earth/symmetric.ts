@@ -24,3 +24,14 @@ export function solveSymmetric(a: Float64Array, n: number, right: readonly Float
     }
   }
 }
+
+/** Whether a symmetric matrix of resistances takes power whatever currents flow: positive definite. */
+export function isPassive(resistance_ohm: readonly (readonly number[])[]): boolean {
+  try {
+    solveSymmetric(Float64Array.from(resistance_ohm.flat()), resistance_ohm.length, []);
+    return true;
+  } catch (refused) {
+    if (refused instanceof RangeError) return false;
+    throw refused;
+  }
+}

@@ -1,21 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { buriedResistance_ohm, mutualResistance_ohm, rodWires } from '../../src/earth/index.ts';
+import { buriedResistance_ohm, mutualResistance_ohm, pinPotential_ohm, rodWires } from '../../src/earth/index.ts';
 import { compile } from '../../src/installation/index.ts';
 import { installationFrom, solved } from './places.ts';
 
 const text = readFileSync(new URL('pump.yaml', import.meta.url), 'utf8');
 const build = compile(installationFrom(text));
+const bank = { kind: 'layered', upper_ohm_m: 300, lower_ohm_m: 40, thickness_m: 1.2 } as const;
 const fault = { 'winding touches the case': 'solid' };
 
 describe('a pump on its own rod, in two layers of soil', () => {
   const after = solved(build, fault);
-  const own_ohm = buriedResistance_ohm(rodWires(2.4, 0.008), {
-    kind: 'layered',
-    upper_ohm_m: 300,
-    lower_ohm_m: 40,
-    thickness_m: 1.2,
-  });
+  const own_ohm = buriedResistance_ohm(rodWires(2.4, 0.008), bank);
 
   test('its fault is a few amperes through two electrodes: the 16 A breaker never sees them', () => {
     const fault_A = after.amperes('bank.pump rod');
@@ -45,7 +41,7 @@ describe('a pump on its own rod, in two layers of soil', () => {
     );
     const open_V = away.between('bank.near foot', 'bank.far foot');
     expect(after.between('bank.near foot', 'bank.far foot')).toBeLessThan(0.5 * open_V);
-    const feet_ohm = 2 * 3 * 300 - 2 * (300 / (2 * Math.PI));
+    const feet_ohm = 2 * 3 * 300 - 2 * pinPotential_ohm(bank, 1);
     expect(step_A).toBeCloseTo(open_V / (1000 + feet_ohm), 5);
   });
 

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import {
   bury,
   footResistance_ohm,
+  isPassive,
   moved,
+  pinPotential_ohm,
   surfaceDerating,
   surfaceSoil_ohm_m,
   transfer_ohm,
@@ -149,7 +151,7 @@ function resistances_ohm(part: Soil): readonly (readonly number[])[] {
   const between = places.map((one) =>
     places.map((other) => {
       const apart = Math.max(FOOT_APART_m, Math.hypot(one.x - other.x, one.y - other.y));
-      return one === other ? foot_ohm / one.feet : soil_ohm_m / (2 * Math.PI * apart);
+      return one === other ? foot_ohm / one.feet : pinPotential_ohm(ground, apart);
     }),
   );
   const all = [
@@ -169,4 +171,5 @@ function checkPassive(resistance_ohm: readonly (readonly number[])[], names: rea
         throw new RangeError(`${names[at]} and ${names[other]} stand in one another`);
     }),
   );
+  if (!isPassive(resistance_ohm)) throw new RangeError(`${names.join(', ')} stand too close to one another`);
 }
