@@ -49,7 +49,8 @@ function toEarth_ohm(part: Written): number {
   if (part.resistance_ohm !== undefined) return part.resistance_ohm * part.seasonal_factor;
   const ground = groundOf(part);
   if (ground === undefined) throw new RangeError(`${part.kind}: neither its soil nor its resistance is given`);
-  const shape = electrodeShape.parse(part);
+  // The schema has seen to it that the form is whole; where places come read already there is none to ask.
+  const shape = part as unknown as ElectrodeShape;
   if (shape.kind === 'grid') return buriedResistance_ohm(wiresOf(shape), ground);
   if (ground.kind === 'even') return byFormula_ohm(shape, ground.soil_ohm_m);
   const wires = wiresOf(shape);
