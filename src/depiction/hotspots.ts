@@ -89,6 +89,11 @@ function detailOf(
     case 'cable':
       return cable(id, Object.keys(made.cores), build, interval, vocabulary);
     case 'rod':
+    case 'rods':
+    case 'strip':
+    case 'ring':
+    case 'plate':
+    case 'grid':
     case 'pipe':
     case 'floor':
       return carried(abs(phasor(interval.solution.amperes, build.branch(id))), vocabulary);

@@ -142,6 +142,7 @@ export const INTERFACE_WORDS = {
   'table.volts': 'Voltage',
   'table.node': 'Point',
 
+  'place.label': 'Place',
   'file.open': 'Open a file…',
   'file.wrong': '{file} cannot be opened. What was here stays.',
   'file.errors': '{count, plural, one {One thing is wrong} other {# things are wrong}} in {file}',
@@ -163,7 +164,7 @@ export const INTERFACE_WORDS = {
   'about.2':
     'Nothing is ideal: every joint has a resistance, every insulation leaks a little, an open wire is a very large resistance.',
   'about.3':
-    'Left out: the first half cycle of a fault, arcs, surges, heat in conductors, and everything faster than a few milliseconds.',
+    'Left out: lightning, the first half cycle of a fault, arcs, surges, heat in conductors, and everything faster than a few milliseconds.',
   'about.4':
     'Breakers follow the points their standard tests; between “may open” and “must open” a real one does as it likes.',
   'about.5':
