@@ -7,6 +7,7 @@ const SOURCES = [
   'about.source.body',
   'about.source.devices',
   'about.source.conductors',
+  'about.source.earth',
   'about.source.transformer',
 ] as const;
 

@@ -39,6 +39,8 @@ export const DESK_WORDS = {
   'about.source.body': 'Bodies: IEC 60479-1:2018, impedance of the body, heart-current factors, time–current zones.',
   'about.source.devices': 'Devices: UL 489 and IEC 60898-1 for breakers, UL 943 class A for GFCI.',
   'about.source.conductors': 'Conductors: NEC (NFPA 70) chapter 9 tables 8 and 9, IEC 60228.',
+  'about.source.earth':
+    'Earth: Dwight, “Calculation of Resistances to Ground” (1936), IEEE Std 142; IEEE Std 80 for feet, touch and step.',
   'about.source.transformer': 'Transformer: the two-half-winding model of the trade’s handbooks.',
 
   'lesson.covered': 'Comes after your answer',
