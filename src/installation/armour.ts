@@ -1,5 +1,3 @@
-import { nearest } from './nearest.ts';
-
 /** The wires round a cable, which may be its protective conductor, as written: `SWA 2.5 mm² 3-core` (steel), `AWA 95 mm²`
  *  (aluminium, round one core). The size is that of the cores inside. */
 export interface Armour {
@@ -72,12 +70,14 @@ export function armourMetal({ wires, size_mm2, cores }: Armour): {
   return metal;
 }
 
-/** The armour that somebody probably meant; undefined if nothing here reads like one. */
+/** The armour that somebody probably meant: of a size no table has that of the next thicker cable; undefined if nothing here reads like one. */
 export function likelyArmour(text: string): string | undefined {
   if (!/swa|awa|armou?r/iu.test(text)) return undefined;
-  const steel = Object.keys(STEEL_mm2).map((size) => `SWA ${size} mm² 2-core`);
-  const aluminium = Object.keys(ALUMINIUM_ohm_km).map((size) => `AWA ${size} mm²`);
-  return nearest(text, [...steel, ...aluminium]) ?? (/awa/iu.test(text) ? 'AWA 95 mm²' : 'SWA 2.5 mm² 2-core');
+  const aluminium = /awa/iu.test(text);
+  const wanted = Number.parseFloat(/\d+(?:\.\d+)?/u.exec(text)?.[0] ?? '0');
+  const sizes = Object.keys(aluminium ? ALUMINIUM_ohm_km : STEEL_mm2).sort((one, other) => Number(one) - Number(other));
+  const size = sizes.find((each) => Number(each) >= wanted) ?? sizes.at(-1) ?? '';
+  return aluminium ? `AWA ${size} mm²` : `SWA ${size} mm² 2-core`;
 }
 
 function tabulated({ wires, size_mm2, cores }: Armour) {

@@ -7,10 +7,10 @@ export interface Conduit {
   readonly size: string;
 }
 
-// Metal section of a tube, mm², from the dimensions of ANSI C80.3 (EMT) and ANSI C80.1 (rigid), from memory.
-const METAL_mm2: Readonly<Record<Conduit['tube'], Readonly<Record<string, number>>>> = {
-  EMT: { '1/2': 56.7, '3/4': 87.1, '1': 128 },
-  rigid: { '1/2': 155, '3/4': 205, '1': 304 },
+// Outside diameter and wall, in (ANSI C80.3 for EMT, ANSI C80.1 for rigid conduit, from memory).
+const OUTSIDE_WALL_in: Readonly<Record<Conduit['tube'], Readonly<Record<string, readonly [number, number]>>>> = {
+  EMT: { '1/2': [0.706, 0.042], '3/4': [0.922, 0.049], '1': [1.163, 0.057] },
+  rigid: { '1/2': [0.84, 0.104], '3/4': [1.05, 0.107], '1': [1.315, 0.126] },
 };
 
 const WRITTEN = /^(?<tube>EMT|rigid)\s+(?<size>\S+)$/u;
@@ -21,19 +21,20 @@ export function readConduit(text: string): Conduit | undefined {
   if (groups === undefined) return undefined;
   const tube = groups.tube === 'EMT' ? 'EMT' : 'rigid';
   const size = groups.size ?? '';
-  return Object.hasOwn(METAL_mm2[tube], size) ? { tube, size } : undefined;
+  return Object.hasOwn(OUTSIDE_WALL_in[tube], size) ? { tube, size } : undefined;
 }
 
 /** The section of the tube's wall, mm². */
 export function conduitMetal_mm2({ tube, size }: Conduit): number {
-  const area = METAL_mm2[tube][size];
-  if (area === undefined) throw new RangeError(`conduitMetal_mm2: no table has ${tube} ${size}`);
-  return area;
+  const dimensions = OUTSIDE_WALL_in[tube][size];
+  if (dimensions === undefined) throw new RangeError(`conduitMetal_mm2: no table has ${tube} ${size}`);
+  const [outside_in, wall_in] = dimensions;
+  return Math.PI * wall_in * (outside_in - wall_in) * 25.4 ** 2;
 }
 
 /** The conduit that somebody probably meant; undefined if nothing here reads like one. */
 export function likelyConduit(text: string): string | undefined {
-  const known = Object.entries(METAL_mm2).flatMap(([tube, sizes]) =>
+  const known = Object.entries(OUTSIDE_WALL_in).flatMap(([tube, sizes]) =>
     Object.keys(sizes).map((size) => `${tube} ${size}`),
   );
   if (!/emt|rigid|conduit/iu.test(text)) return undefined;
