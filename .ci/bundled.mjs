@@ -3,12 +3,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runnerImport } from 'vite';
+import { parse } from 'yaml';
 import { svgAnchors } from './svgAnchors.mjs';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
 
 /**
- * `import { installation } from './x.yaml?place'` and `import { lesson } from './x/lesson.yaml?lesson'`: the file as data,
+ * `import { installation } from './x.yaml?place'`, `import { title } from './x.yaml?title'` and `import { lesson } from './x/lesson.yaml?lesson'`: the file as data,
  * so that the page needs no reader for it. A file in which anything is wrong, and a lesson that teaches what the solver
  * refutes, fails the build with every error and its caret.
  * @returns {import('vite').Plugin}
@@ -19,13 +20,14 @@ export function bundled() {
     enforce: 'pre',
     async load(id) {
       const [file = '', kind] = id.split('?');
-      if (!file.endsWith('.yaml') || (kind !== 'place' && kind !== 'lesson')) return undefined;
+      if (!file.endsWith('.yaml') || (kind !== 'place' && kind !== 'title' && kind !== 'lesson')) return undefined;
       /** @type {(path: string) => string} */
       const read = (path) => {
         this.addWatchFile(path);
         return readFileSync(path, 'utf8');
       };
       try {
+        if (kind === 'title') return asModule('title', parse(read(file)).place);
         return kind === 'place'
           ? asModule('installation', await readPlace(file, read))
           : asModule('lesson', await readLesson(file, read));

@@ -11,7 +11,7 @@ import { KeysDialog } from './KeysDialog.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
 import { readLink, writeLessonLink, type Link, type LinkFault } from './link.ts';
 import type { Opened } from './openFile.ts';
-import { PLACES, placeOf } from './places.ts';
+import { PLACE_NAMES, PLACES, placeOf } from './places.ts';
 import { Screen } from './Screen.tsx';
 import { keepSettings, readSettings, themeOf, type Settings } from './settings.ts';
 import { createStore, type Store } from './store.ts';
@@ -155,7 +155,7 @@ export function App() {
 }
 
 function openPage(): Opening {
-  const link = readLink(location.hash, PLACES, LESSON_NAMES);
+  const link = readLink(location.hash, PLACES, LESSON_NAMES, PLACE_NAMES);
   const kept = readSettings();
   const place = placeOf(link.kind === 'place' ? link.place : HOME);
   const conditions = link.kind === 'place' ? link.conditions : undefined;

@@ -1,5 +1,6 @@
 import { memo, useEffect, useRef, type ChangeEvent, type RefObject } from 'react';
 import type { Vocabulary } from '../explain/index.ts';
+import { PLACE_TITLES } from './places.ts';
 import type { Settings } from './settings.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useMedia } from './useMedia.ts';
@@ -34,6 +35,7 @@ export const Header = memo(function Header({
   const store = useDeskStore();
   const covered = useDesk((desk) => desk.covered);
   const title = useDesk((desk) => desk.place.title);
+  const place = useDesk((desk) => desk.place.id);
   const narrow = useMedia('(width < 1140px)');
   const menu = useRef<HTMLDetailsElement>(null);
   useCloseOutside(menu);
@@ -115,6 +117,17 @@ export const Header = memo(function Header({
             chosen={settings.still ? 'still' : 'full'}
             choose={(motion) => onSettings({ still: motion === 'still' })}
           />
+          <label className="menu-item menu-place">
+            {say('place.label')}
+            <select value={place ?? ''} onChange={({ target }) => (location.hash = target.value)}>
+              {place === null && <option value="">{title}</option>}
+              {[...PLACE_TITLES].map(([id, name]) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
           <button type="button" className="menu-item" onClick={() => picker.current?.click()}>
             {say('file.open')}
           </button>

@@ -50,11 +50,13 @@ export function writeLessonLink(lesson: string | null): string {
   return lesson === null ? LESSON : `${LESSON}/${write(lesson)}`;
 }
 
-/** Reads a fragment; everything it names must exist. */
+/** Reads a fragment; everything it names must exist.
+ *  @param names of all places there are, which may be more than those that are here */
 export function readLink(
   fragment: string,
   places: Readonly<Record<string, Installation>>,
   lessons: readonly string[],
+  names: readonly string[] = Object.keys(places),
 ): Link {
   const text = fragment.replace(/^#/, '');
   if (text === '') return { kind: 'none' };
@@ -73,7 +75,7 @@ export function readLink(
       : broken({ kind: 'lesson', said: lesson, known: lessons });
   }
   const installation = Object.hasOwn(places, head) ? places[head] : undefined;
-  if (installation === undefined) return broken({ kind: 'place', said: head, known: Object.keys(places) });
+  if (installation === undefined) return broken({ kind: 'place', said: head, known: names });
   return readPlace(head, installation, rest);
 }
 

@@ -4,7 +4,7 @@ import type { Deed, Desk } from './desk.ts';
 import type { Mode } from './Header.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
 import { readLink, writeLessonLink, writeLink, type Link } from './link.ts';
-import { PLACES } from './places.ts';
+import { fetchPlace, PLACE_NAMES, PLACES } from './places.ts';
 import type { Store } from './store.ts';
 
 const SETTLED_ms = 250; // browsers count how often an address is changed
@@ -49,7 +49,10 @@ export function useLink({
     };
   }, [store, vocabulary, mode, lesson, on]);
   useEffect(() => {
-    const read = () => follow(readLink(location.hash, PLACES, LESSON_NAMES));
+    const read = async () => {
+      await fetchPlace(location.hash);
+      follow(readLink(location.hash, PLACES, LESSON_NAMES, PLACE_NAMES));
+    };
     addEventListener('hashchange', read);
     return () => removeEventListener('hashchange', read);
   }, [follow]);

@@ -34,6 +34,23 @@ test('a link opens the place as it was sent', async () => {
   expect(await page.getByRole('button', { name: 'IEC' }).getAttribute('aria-pressed')).toBe('true');
 });
 
+test('a link to another place of Kestrel Yard fetches it, with what is the matter there', async () => {
+  const page = await come({ path: '#flat/PEN_lost_in_the_street' });
+  await expect.poll(() => page.locator('.where').innerText()).toBe('Kestrel Yard · The flat');
+  expect(await page.locator('.chip[aria-pressed=true]').allInnerTexts()).toContain('PEN lost in the street');
+});
+
+test('every place can be chosen from the menu, and the address follows', async () => {
+  const page = await come();
+  await page.locator('.headline').waitFor();
+  await page.locator('.menu summary').click();
+  const choice = page.getByLabel('Place');
+  expect(await choice.locator('option').count()).toBeGreaterThanOrEqual(8);
+  await choice.selectOption({ label: 'The office' });
+  await expect.poll(() => page.locator('.where').innerText()).toBe('Kestrel Yard · The office');
+  expect(new URL(page.url()).hash).toBe('#office');
+});
+
 test.each([
   ['#castle', /no place called “castle”/],
   ['#bakery/moon=full', /no condition called “moon”/],
