@@ -4,6 +4,8 @@ export const HELP = `ohmward: follow a fault current home to its source, and see
   ohmward run FILE [options]      run an installation and tell what happens
   ohmward verdicts FILE [options] judge an installation as it stands: fault currents, loops, disconnection times, longest
                                   runs, smallest protective conductors, volts on metal, stray current, with margins
+  ohmward repairs FILE [options]  search every smallest set of repairs that makes all rules hold, and say why the
+                                  tempting ones do not
   ohmward check FILE...           check installations and lessons; prove every lesson with the solver;
                                   a folder stands for the YAML files in it
   ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
@@ -17,7 +19,7 @@ Options of run
   --tolerance WHERE               fast, middle (default) or slow: where in its permitted band each device lies
   --until SECONDS                 how long to look; 7200 unless said
 
-Options of verdicts: --set, --json and --vocabulary, as above.
+Options of verdicts and repairs: --set, --json and --vocabulary, as above.
 
 Notes
   Every join in an installation is a joint of 0.5 milliohm and counts in every loop it lies in. To set another:

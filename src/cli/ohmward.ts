@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import type { Vocabulary } from '../explain/index.ts';
 import { check } from './check.ts';
 import { HELP } from './help.ts';
+import { repairsFile } from './repairsFile.ts';
 import { runFile } from './runFile.ts';
 import { schemaOf } from './schemas.ts';
 import { verdictsFile } from './verdictsFile.ts';
@@ -31,6 +32,7 @@ const OPTIONS = {
 const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
   run: ['json', 'set', 'vocabulary', 'tolerance', 'until'],
   verdicts: ['json', 'set', 'vocabulary'],
+  repairs: ['json', 'set', 'vocabulary'],
 };
 
 function dispatch(args: readonly string[], world: World): ExitCode {
@@ -67,6 +69,8 @@ function dispatch(args: readonly string[], world: World): ExitCode {
       });
     case 'verdicts':
       return verdictsFile(world, { file: file(), set, json, vocabulary: words });
+    case 'repairs':
+      return repairsFile(world, { file: file(), set, json, vocabulary: words });
     case 'check':
       if (rest.length === 0) throw new WrongUse('check needs at least one file');
       return check(world, rest);

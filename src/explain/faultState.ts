@@ -146,7 +146,7 @@ function ways(build: Build, struck: Interval): readonly Finding[] {
 }
 
 /** The part whose metal the fault reaches. */
-function faultedPart(build: Build, condition: string): string | undefined {
+export function faultedPart(build: Build, condition: string): string | undefined {
   const made = build.installation.conditions[condition];
   if (made?.kind !== 'insulation-fault') return undefined;
   return touchables(build.installation).find(({ terminal, part }) =>

@@ -1,5 +1,6 @@
 export { run } from './scheduler.ts';
 export { coldOutlook } from './coldOutlook.ts';
+export { steadyState } from './steadyState.ts';
 export { scenarioMachine } from './scenarioMachine.ts';
 export { at } from './timeline.ts';
 export type {

@@ -17,6 +17,13 @@ const OFF_OHM = 1e9;
 
 const solvers = new WeakMap<Build, Solver>();
 
+/** The solver of a build: ordering and fill are found once. */
+export function solverOf(build: Build): Solver {
+  let solver = solvers.get(build);
+  if (solver === undefined) solvers.set(build, (solver = createSolver(build.network)));
+  return solver;
+}
+
 /** Solves the installation with its loads off and without faults. */
 export function standing(build: Build, given: Conditions): Standing {
   const sound = Object.entries(build.installation.conditions).flatMap(([name, { group, options }]) =>
@@ -29,8 +36,7 @@ export function standing(build: Build, given: Conditions): Standing {
     values.impedance.re[branch] = OFF_OHM;
     values.impedance.im[branch] = 0;
   });
-  const solver = solvers.get(build) ?? createSolver(build.network);
-  solvers.set(build, solver);
+  const solver = solverOf(build);
   const { volts } = solver.solve(values);
   return { build, conditions, solver, volts, impedance: values.impedance };
 }
