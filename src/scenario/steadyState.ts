@@ -1,5 +1,6 @@
-import { solveBody } from '../body/index.ts';
-import type { Contact } from '../body/index.ts';
+import { roomForBody, solveBody } from '../body/index.ts';
+import type { Body, Contact, SolvedBody } from '../body/index.ts';
+import { phasors } from '../electrics/index.ts';
 import type { Phasors, Solution, Solver, Values } from '../electrics/index.ts';
 import type { Build, Conditions, PersonInfo } from '../installation/index.ts';
 import { limited } from './currentLimit.ts';
@@ -21,8 +22,9 @@ export interface SteadyState {
   readonly limb_ohm: ReadonlyMap<number, number>;
 }
 
-// Several people at once shift each other's voltages; each round repeats the whole with the others as last found.
-const ROUNDS = 60;
+// Several people at once shift each other's voltages, one who holds another even more; each round repeats the whole with the
+// others as last found.
+const ROUNDS = 200;
 const SETTLED = 1e-12; // relative change of a limb's resistance
 
 /** Solves the network and the people in it: the network is reduced to what the contacts see, each body solved on that,
@@ -36,38 +38,81 @@ export function steadyState(
   open: ReadonlySet<string>,
   touching: ReadonlySet<string>,
 ): SteadyState {
-  const standing = build.people.flatMap((person) => {
-    if (!touching.has(person.name)) return [];
-    const { body, contacts: offered } = person.contacts(conditions);
-    const contacts = offered.filter((contact) => contact.outside_ohm < Infinity);
-    return contacts.length > 0 ? [{ person, body, contacts, limbs: limbsOf(person, contacts) }] : [];
-  });
-  const limb_ohm = new Map<number, number>();
-  const touches: Touch[] = [];
-  const everybody = (): Values => limited(build, solver, build.values(conditions, open, limb_ohm));
+  const values = build.values(conditions, open);
+  const resistance_ohm = values.impedance.re;
+  const standing = build.people.flatMap((person): Standing[] =>
+    touching.has(person.name) ? standingOf(person, conditions, resistance_ohm) : [],
+  );
   // What a source that folds back gives with everybody in touch; bodies are solved against that.
   const foldsBack = build.limits.length > 0;
-  let folded: Partial<Values> = foldsBack ? { emf: everybody().emf } : {};
+  let emf = foldsBack ? limited(build, solver, values).emf : values.emf;
   for (let round = 0, moved = Infinity; round < ROUNDS && moved > SETTLED; round += 1) {
     moved = 0;
-    for (const [index, { person, body, contacts, limbs }] of standing.entries()) {
-      const before = limbs.map(({ branch }) => limb_ohm.get(branch));
-      for (const { branch } of limbs) limb_ohm.delete(branch);
-      const { volts } = solver.solve({ ...build.values(conditions, open, limb_ohm), ...folded });
-      const nodes = limbs.map(({ node }) => node);
-      const solved = solveBody(body, contacts, voltsAt(volts, nodes), solver.impedanceSeenFrom(nodes));
-      touches[index] = { person, contacts, prospective_V: solved.prospective_V, touch_V: solved.touch_V };
+    for (const { body, contacts, limbs, nodes, away_ohm, open_V, solved } of standing) {
+      const before = limbs.map(({ branch }) => resistance_ohm[branch] ?? NaN);
+      limbs.forEach(({ branch }, limb) => (resistance_ohm[branch] = away_ohm[limb] ?? NaN));
+      const { volts } = solver.solve({ ...values, emf });
+      nodes.forEach((node, limb) => {
+        open_V.re[limb] = volts.re[node] ?? NaN;
+        open_V.im[limb] = volts.im[node] ?? NaN;
+      });
+      solveBody(body, contacts, open_V, solver.impedanceSeenFrom(nodes), solved);
       limbs.forEach(({ branch }, limb) => {
-        const ohm = solved.limb_ohm[limb] ?? Infinity;
-        limb_ohm.set(branch, ohm);
+        const ohm = Math.min(solved.limb_ohm[limb] ?? Infinity, away_ohm[limb] ?? Infinity);
+        resistance_ohm[branch] = ohm;
         moved = Math.max(moved, Math.abs(ohm - (before[limb] ?? Infinity)) / ohm);
       });
     }
-    if (foldsBack) folded = { emf: everybody().emf };
+    if (foldsBack) emf = limited(build, solver, values).emf;
     else if (standing.length === 1) break;
   }
-  const values = everybody();
-  return { values, solution: solver.solve(values), touches, limb_ohm };
+  const settled = limited(build, solver, values);
+  return {
+    values: settled,
+    solution: solver.solve(settled),
+    touches: standing.map(({ person, contacts, solved: { prospective_V, touch_V } }) => ({
+      person,
+      contacts,
+      prospective_V,
+      touch_V,
+    })),
+    limb_ohm: new Map(
+      standing.flatMap(({ limbs }) => limbs.map(({ branch }) => [branch, resistance_ohm[branch] ?? NaN] as const)),
+    ),
+  };
+}
+
+/** One person in touch, with room for what is found out about them. */
+interface Standing {
+  readonly person: PersonInfo;
+  readonly body: Body;
+  readonly contacts: readonly Contact[];
+  /** In the order of the contacts, as the rest. */
+  readonly limbs: PersonInfo['limbs'];
+  readonly nodes: readonly number[];
+  /** What each limb has while it touches nothing, Ω. */
+  readonly away_ohm: readonly number[];
+  readonly open_V: Phasors;
+  readonly solved: SolvedBody;
+}
+
+function standingOf(person: PersonInfo, conditions: Conditions, resistance_ohm: Float64Array): readonly Standing[] {
+  const { body, contacts: offered } = person.contacts(conditions);
+  const contacts = offered.filter((contact) => contact.outside_ohm < Infinity);
+  if (contacts.length === 0) return [];
+  const limbs = limbsOf(person, contacts);
+  return [
+    {
+      person,
+      body,
+      contacts,
+      limbs,
+      nodes: limbs.map(({ node }) => node),
+      away_ohm: limbs.map(({ branch }) => resistance_ohm[branch] ?? NaN),
+      open_V: phasors(limbs.length),
+      solved: roomForBody(limbs.length),
+    },
+  ];
 }
 
 /** The limbs of this person in the order of the contacts. */
@@ -77,11 +122,4 @@ function limbsOf(person: PersonInfo, contacts: readonly Contact[]): PersonInfo['
     if (found === undefined) throw new RangeError(`steadyState: ${person.name} has no ${contact.limb} to touch with`);
     return found;
   });
-}
-
-function voltsAt(volts: Phasors, nodes: readonly number[]): Phasors {
-  return {
-    re: Float64Array.from(nodes, (node) => volts.re[node] ?? NaN),
-    im: Float64Array.from(nodes, (node) => volts.im[node] ?? NaN),
-  };
 }
