@@ -1,4 +1,4 @@
-import type { Band } from './band.ts';
+import type { Band, Edge } from './band.ts';
 import type { Acting } from './operation.ts';
 
 /** A delayed element: from this current on, after this time; with I²t it is later at less than `reference_A`. */
@@ -40,21 +40,26 @@ export function adjustableBands(settings: AdjustableSettings): readonly Band[] {
     if (!(value > 0 && value < Infinity))
       throw new RangeError(`${what} of an adjustable breaker is ${value}: write a finite number above zero`);
   return [
-    long(rating_A, longDelay_s),
+    long(rating_A, longDelay_s, Math.min(short?.pickup_A ?? Infinity, instantaneous_A ?? Infinity)),
     ...(short === undefined ? [] : [delayed('short-time', short, I2T_ENDS.short * rating_A, rating_A)]),
     ...(instantaneous_A === undefined ? [] : [instantaneous(instantaneous_A, rating_A)]),
     ...(ground === undefined ? [] : [delayed('ground-fault', ground, I2T_ENDS.ground * rating_A)]),
   ];
 }
 
-function long(rating_A: number, delay_s: number): Band {
-  const point = (multiple: number, spread: number) =>
-    [multiple * rating_A, spread * delay_s * (LONG_AT / multiple) ** 2] as const;
+/** Counts I²t from its pickup up to where a quicker element takes over; beyond that its time stays. */
+function long(rating_A: number, delay_s: number, ends_A: number): Band {
+  const edge = (multiple: number, spread: number): Edge => {
+    const point = (times: number) => [times * rating_A, spread * delay_s * (LONG_AT / times) ** 2] as const;
+    if (ends_A === Infinity) return { points: [point(multiple)], beyond: 'square' };
+    const last = Math.max(ends_A / rating_A, 2 * multiple);
+    return { points: [point(multiple), point(last)], beyond: 'flat' };
+  };
   return {
     acts: 'long-time',
     feels: 'amperes',
-    fast: { points: [point(PICKUP.long[0] * (1 + 1e-9), DELAY.fast)], beyond: 'square' },
-    slow: { points: [point(PICKUP.long[1], DELAY.slow)], beyond: 'square' },
+    fast: edge(PICKUP.long[0] * (1 + 1e-9), DELAY.fast),
+    slow: edge(PICKUP.long[1], DELAY.slow),
     rated: rating_A,
   };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { breakerAfter, breakerBand, breakerOperation } from '../../src/protection/index.ts';
+import { breakerAfter, overcurrentBand, breakerOperation } from '../../src/protection/index.ts';
 import type { BreakerSettings, Tolerance } from '../../src/protection/index.ts';
 
 const bakery: BreakerSettings = { family: 'ul489', rating_A: 20 };
@@ -22,7 +22,7 @@ const seconds = fc.double({ min: 0, max: 5000, noNaN: true });
 describe('the magnetic band of a 20 A breaker that may act from 5 and must act at 20 times', () => {
   test('at 5 times, 100 A, only the bimetal opens it', () => {
     expect(breakerOperation(bakery, cold, 100, 'fast')).toMatchObject({ region: 'thermal', certain: true });
-    expect(breakerBand(bakery, 5).earliest_s).toBeGreaterThan(1);
+    expect(overcurrentBand(bakery, 5).earliest_s).toBeGreaterThan(1);
   });
   test('between, the earliest is magnetic, the latest thermal, and nothing is certain', () => {
     const operation = breakerOperation(bakery, cold, 150, 'middle');
@@ -144,7 +144,7 @@ test('a breaker watched halfway still opens at the same instant', () => {
 
 test('the drawn band is that of a cold fast and a cold slow device', () => {
   for (const times of [1, 1.2, 1.5, 3, 7, 25]) {
-    const band = breakerBand(bakery, times);
+    const band = overcurrentBand(bakery, times);
     expect(band.earliest_s).toBe(breakerOperation(bakery, cold, 20 * times, 'fast').at_s);
     expect(band.latest_s).toBe(breakerOperation(bakery, cold, 20 * times, 'slow').at_s);
   }
@@ -158,12 +158,12 @@ test('without a word about the device it is one in the middle of its band', () =
 
 test.each([
   ['a rating of zero', () => breakerOperation({ family: 'ul489', rating_A: 0 }, cold, 1), 'rated 0 A'],
-  ['a rating without end', () => breakerBand({ family: 'ul489', rating_A: Infinity }, 1), 'rated Infinity A'],
-  ['a band upside down', () => breakerBand({ ...bakery, magneticFrom: 12, magneticTo: 8 }, 1), 'from 12 to 8'],
+  ['a rating without end', () => overcurrentBand({ family: 'ul489', rating_A: Infinity }, 1), 'rated Infinity A'],
+  ['a band upside down', () => overcurrentBand({ ...bakery, magneticFrom: 12, magneticTo: 8 }, 1), 'from 12 to 8'],
   ['a current that is not a number', () => breakerOperation(bakery, cold, NaN), 'current through a breaker is NaN'],
   ['a negative current', () => breakerAfter(bakery, cold, -1, 1), 'current through a breaker is -1'],
   ['a negative time', () => breakerAfter(bakery, cold, 1, -1), '-1 s'],
-  ['a negative multiple', () => breakerBand(bakery, -2), 'multiple of the rating is -2'],
+  ['a negative multiple', () => overcurrentBand(bakery, -2), 'multiple of the rating is -2'],
 ])('%s is refused by name', (_, act, words) => {
   expect(act).toThrow(RangeError);
   expect(act).toThrow(words);
