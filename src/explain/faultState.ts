@@ -78,7 +78,7 @@ export function disconnectionLimit_s(nominal_V: number): number {
 }
 
 /** Volts of one winding, no load: what a line stands at against a neutral. */
-export function nominal_V(build: Build, { values }: Interval): number {
+export function nominal_V(build: Build, { values }: Pick<Interval, 'values'>): number {
   return Math.max(
     0,
     ...build.sources.map((source) => Math.hypot(values.emf.re[source] ?? 0, values.emf.im[source] ?? 0)),

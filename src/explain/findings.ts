@@ -26,7 +26,7 @@ function find(timeline: Timeline): readonly Finding[] {
   const struck = struckInterval(timeline);
   const at_s = intervals.at(-1)?.start_s ?? 0;
   const last = intervals.at(-1) ?? normal;
-  const inOrder = [
+  const happened = [
     ...normalState(build, normal, conditions),
     ...(struck === undefined
       ? devicesSee(timeline, normal)
@@ -35,14 +35,20 @@ function find(timeline: Timeline): readonly Finding[] {
     ...devicesOperated(timeline),
     ...devicesWarned(timeline),
     ...(struck === undefined ? [] : conductorLimit(timeline, struck)),
-  ].toSorted((one, other) => one.at_s - other.at_s);
+  ];
+  // A wire may reach its limit after the last thing that changes the network.
   return [
-    ...inOrder,
+    ...happened.filter((finding) => finding.at_s <= at_s).toSorted(byTime),
     ...devicesShut(timeline, struck ?? normal),
     ...(struck === undefined ? [] : faultVerdict(timeline, struck)),
     ...(struck === undefined || last === struck ? [] : stillLive(timeline)),
     normalVerdict(build, normal, at_s),
+    ...happened.filter((finding) => finding.at_s > at_s).toSorted(byTime),
   ];
+}
+
+function byTime(one: Finding, other: Finding): number {
+  return one.at_s - other.at_s;
 }
 
 /** Metal that is live after all that could open has opened. */

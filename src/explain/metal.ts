@@ -17,7 +17,15 @@ export const TOUCH_LIMIT_V = 50;
 
 /** Everything touchable in an installation, in the order of its file. */
 export function touchables(installation: Installation): readonly Metal[] {
-  return Object.entries(installation.parts).flatMap(([part, made]): Metal[] => {
+  let found = known.get(installation);
+  if (found === undefined) known.set(installation, (found = findTouchables(installation)));
+  return found;
+}
+
+const known = new WeakMap<Installation, readonly Metal[]>();
+
+function findTouchables({ parts }: Installation): readonly Metal[] {
+  return Object.entries(parts).flatMap(([part, made]): Metal[] => {
     if (made.kind === 'appliance' && made.case === 'metal') return [{ part, what: 'case', terminal: `${part}.case` }];
     return made.kind === 'fitting' ? [{ part, what: 'metal', terminal: `${part}.metal` }] : [];
   });

@@ -94,15 +94,31 @@ function swapped(build: Build, given: Conditions): readonly Finding[] {
   });
 }
 
+interface Split {
+  /** Volts of one half, no load. */
+  readonly source: number | undefined;
+  readonly panels: readonly string[];
+}
+
+const splits = new WeakMap<Build, Split>();
+
+function splitOf(build: Build): Split {
+  const known = splits.get(build);
+  if (known !== undefined) return known;
+  const parts = Object.entries(build.installation.parts);
+  const [source] = parts.flatMap(([, part]) =>
+    part.kind === 'centre-tapped-transformer' ? [part.secondary_V / 2] : [],
+  );
+  const found = { source, panels: parts.flatMap(([part, { kind }]) => (kind === 'service-panel' ? [part] : [])) };
+  splits.set(build, found);
+  return found;
+}
+
 /** How unevenly the two halves of a split supply stand at the panel, if they do. */
 export function legs(build: Build, { solution, start_s }: Pick<Interval, 'solution' | 'start_s'>): readonly Finding[] {
-  const parts = Object.entries(build.installation.parts);
-  const source = parts.flatMap(([, part]) =>
-    part.kind === 'centre-tapped-transformer' ? [part.secondary_V / 2] : [],
-  )[0];
+  const { source, panels } = splitOf(build);
   if (source === undefined) return [];
-  return parts.flatMap(([part, { kind }]): Finding[] => {
-    if (kind !== 'service-panel') return [];
+  return panels.flatMap((part): Finding[] => {
     const volts = ['a', 'b'].map((leg) => between_V(build, solution, `${part}.${leg}`, `${part}.neutral bar`));
     const [low_V, high_V] = [Math.min(...volts), Math.max(...volts)];
     const off = Math.max(high_V - source, source - low_V) / source;

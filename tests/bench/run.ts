@@ -1,12 +1,13 @@
 /** `npm run bench`: every figure measured in this one run, as a table, or with `-- --json` as data.
  *  Exits 1 if a figure misses its budget, 2 if one could not be measured. */
 import { browser } from './browser.ts';
+import { repair } from './repair.ts';
 import { resultOf } from './row.ts';
 import type { Result, Row } from './row.ts';
 import { solver } from './solver.ts';
 
 /** One entry a subject; each measures and hands back its rows. Add yours here. */
-const SUBJECTS: readonly (() => Promise<readonly Row[]>)[] = [solver, browser];
+const SUBJECTS: readonly (() => Promise<readonly Row[]>)[] = [solver, repair, browser];
 
 const rows: Row[] = [];
 let broken = false;

@@ -51,7 +51,7 @@ export function smallestRepair(
 }
 
 /** Whether all rules hold of a case. */
-export function allHold(candidate: Case): boolean {
+function allHold(candidate: Case): boolean {
   if (cannotHold(candidate)) return false;
   const timeline: Timeline = run(candidate.build, candidate.conditions);
   return RULES.every(({ holds }) => holds(timeline));
