@@ -110,6 +110,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     at_s,
     person: name,
     touching: z.array(limb),
+    holding: name.optional().describe('another person'),
     prospective_V: volts,
     touch_V: volts,
     body_A: amperes,

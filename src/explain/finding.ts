@@ -169,6 +169,7 @@ export type Finding =
       readonly at_s: number;
       readonly person: string;
       readonly touching: readonly Limb[];
+      /** who is taken hold of */ readonly holding?: string;
       readonly prospective_V: number;
       readonly touch_V: number;
       readonly body_A: number;

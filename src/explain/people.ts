@@ -1,3 +1,4 @@
+import type { Build } from '../installation/index.ts';
 import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 
@@ -11,7 +12,7 @@ export function peopleFindings(timeline: Timeline): readonly Finding[] {
   return [...timeline.build.people.flatMap(({ name }) => onePerson(timeline, name)), ...happenings(timeline)];
 }
 
-function onePerson({ intervals }: Timeline, person: string): readonly Finding[] {
+function onePerson({ build, intervals }: Timeline, person: string): readonly Finding[] {
   const first = intervals.findIndex((interval) => touching(interval, person) !== undefined);
   const at_s = intervals[first]?.start_s;
   if (at_s === undefined) {
@@ -33,8 +34,20 @@ function onePerson({ intervals }: Timeline, person: string): readonly Finding[] 
   const until_s = endOf(intervals, person, felt);
   const told = { at_s: interval.start_s, person, until_s };
   const hand_A = Math.max(limbs_A['right hand'] ?? 0, limbs_A['left hand'] ?? 0);
+  const holding = heldBy(build, moment);
   return [
-    { kind: 'person-feels', ...told, touching: moment.touching, prospective_V, touch_V, body_A, heart_A, zone, letGo },
+    {
+      kind: 'person-feels',
+      ...told,
+      touching: moment.touching,
+      ...(holding === undefined ? {} : { holding }),
+      prospective_V,
+      touch_V,
+      body_A,
+      heart_A,
+      zone,
+      letGo,
+    },
     ...(letGo || until_s - interval.start_s < HELD_S ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
   ];
 }
@@ -50,6 +63,15 @@ function happenings({ intervals }: Timeline): readonly Finding[] {
 
 function touching({ people }: Interval, person: string): PersonMoment | undefined {
   return people.find((moment) => moment.person === person && moment.touching.length > 0);
+}
+
+/** Whom somebody takes hold of: the other's place there touches nothing else. */
+function heldBy({ people }: Build, { person, touching: places }: PersonMoment): string | undefined {
+  const own = people.find(({ name }) => name === person);
+  const touched = own?.limbs.filter(({ limb }) => places.includes(limb)).map(({ node }) => node) ?? [];
+  return people.find(
+    ({ name, limbs }) => name !== person && limbs.some(({ node, held }) => held && touched.includes(node)),
+  )?.name;
 }
 
 function feels(moment: PersonMoment | undefined): boolean {

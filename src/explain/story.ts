@@ -68,7 +68,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         ohms: quantity(finding.loop_ohm ?? 0, 'Ω'),
       });
     case 'no-fault-current':
-      return say(finding.live ? 'story.fault.none' : 'story.fault.quiet', vocabulary, {
+      return say(noCurrentKey(build, finding), vocabulary, {
         sentence: chosen(build, finding.condition, finding.option, vocabulary),
       });
     case 'way-home':
@@ -106,7 +106,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         vocabulary,
         {
           person: name(finding.person, vocabulary),
-          path: say(pathKey(finding.touching), vocabulary),
+          path: pathText(finding, vocabulary),
           touch: quantity(finding.touch_V, 'V'),
           amperes: quantity(finding.body_A, 'A'),
           effect: effect(finding.zone, finding.person, all, vocabulary),
@@ -157,6 +157,11 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
 function strayKey({ at_s }: FindingOf<'stray-current'>, all: readonly Finding[]) {
   if (at_s >= 0) return 'story.stray.fault';
   return all.some((other) => other.kind === 'working' && other.shorted) ? 'story.stray.shorted' : 'story.stray';
+}
+
+function noCurrentKey({ unearthed }: Build, { live }: FindingOf<'no-fault-current'>) {
+  if (live) return 'story.fault.none';
+  return unearthed.length > 0 ? 'story.fault.unearthed' : 'story.fault.quiet';
 }
 
 function chosen(build: Build, condition: string, option: string, vocabulary: Vocabulary): string {
@@ -267,6 +272,11 @@ function faultStateKey({ metal }: FindingOf<'fault-state'>, all: readonly Findin
   if (metal >= MOSTLY_METAL) return 'story.state.fault.metal';
   if (metal > 0.001) return 'story.state.fault.poor';
   return leaks ? 'story.state.fault.leak' : 'story.state.fault.soil';
+}
+
+function pathText({ touching, holding }: FindingOf<'person-feels'>, vocabulary: Vocabulary): string {
+  const path = say(pathKey(touching), vocabulary);
+  return holding === undefined ? path : say('path.holding', vocabulary, { person: name(holding, vocabulary), path });
 }
 
 function pathKey(touching: readonly Limb[]) {

@@ -42,6 +42,8 @@ export interface PersonLimb {
   readonly branch: number;
   readonly node: number;
   readonly into: 1 | -1;
+  /** Whether the thing touched is the hand of somebody else who takes hold. */
+  readonly held: boolean;
 }
 
 /** One person: a trunk node with one branch for each limb that can touch something. */

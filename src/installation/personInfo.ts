@@ -35,11 +35,12 @@ export function personInfo(
   return {
     name,
     trunk: node(person.trunk),
-    limbs: person.limbs.map(({ limb, branch: own, touches, into }) => ({
+    limbs: person.limbs.map(({ limb, branch: own, touches, into, held }) => ({
       limb,
       branch: branch(own),
       node: node(touches),
       into,
+      held: held === true,
     })),
     limits: limitsAt(installation.frequency_Hz, person.size),
     contacts(chosen) {

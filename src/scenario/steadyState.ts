@@ -40,7 +40,7 @@ export function steadyState(
 ): SteadyState {
   const values = build.values(conditions, open);
   const resistance_ohm = values.impedance.re;
-  const standing = build.people.flatMap((person): Standing[] =>
+  const standing = build.people.flatMap((person): readonly Standing[] =>
     touching.has(person.name) ? standingOf(person, conditions, resistance_ohm) : [],
   );
   // What a source that folds back gives with everybody in touch; bodies are solved against that.

@@ -24,6 +24,7 @@ export const STORY_WORDS = {
   'story.fault.divert':
     '{sentence}. What touches stands at no more than the neutral’s own volts, so only working current turns aside: {amperes}.',
   'story.fault.none': '{sentence}, but next to no current flows: there is no way home for it.',
+  'story.fault.unearthed': '{sentence}, but next to no current flows: nothing ties this supply to the {ground}.',
   'story.fault.quiet':
     '{sentence}, but next to no current flows: what touches stands at no more than the neutral’s own volts.',
   'story.way.whole': '{amperes} goes home this way, {way}: {hops}.',
@@ -160,6 +161,7 @@ export const STORY_WORDS = {
   'path.feet': 'one foot to the other',
   'path.trunk': 'through the trunk',
   'path.touch': 'in touch with it',
+  'path.holding': 'holding the {person}, {path}',
 
   'story.state.fault.metal': 'The fault state: metal leads all the way home for {percent} of the fault current.',
   'story.state.fault.poor': 'The fault state: metal leads all the way home for only {percent} of the fault current.',
@@ -236,6 +238,8 @@ export const STORY_WORDS = {
   'why.poor': 'Something in the loop holds the current down to {amperes}.',
   'why.none': 'The current finds no way home, so the metal simply takes on the volts of the {line}.',
   'why.quiet': 'What touches stands at no more than the neutral’s own volts, so next to nothing drives a current.',
+  'why.unearthed':
+    'Nothing ties this supply to the {ground}, so a first fault closes no circuit. It ties one conductor down, though: whoever touches another has the whole voltage, and a second fault is a short circuit.',
   'why.divert': 'The touch only gives the working current another road, so nothing large flows.',
   'why.harmonics':
     'Currents at three times the frequency, and at every multiple of that, are in step in all phases: they add in the neutral. No breaker stands in the neutral to see it.',
