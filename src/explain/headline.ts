@@ -1,4 +1,4 @@
-import { EARTH } from '../installation/index.ts';
+import { EARTH, type Build } from '../installation/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { struckInterval } from './faultState.ts';
@@ -55,7 +55,7 @@ function ofFaultThatEnds(
     headline,
     why: [
       say(operatedWhy(opened), vocabulary, values),
-      ...home(found, vocabulary),
+      ...home(build, found, vocabulary),
       ...felt(found, vocabulary, () => (touch === undefined ? [] : [sentence(build, touch, found, vocabulary)])),
     ],
   };
@@ -68,7 +68,7 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
   const silent = all(found, 'device-stays-shut').find(({ because }) => because !== 'not-fitted');
   const warned = first(found, 'device-warned');
   const why = [
-    ...home(found, vocabulary),
+    ...home(build, found, vocabulary),
     ...(warned === undefined ? [] : [sentence(build, warned, found, vocabulary)]),
     ...(silent === undefined ? [] : [sentence(build, silent, found, vocabulary)]),
     ...felt(found, vocabulary, () => (live === undefined ? [] : [sentence(build, live, found, vocabulary)])),
@@ -172,10 +172,19 @@ const MOSTLY = 0.5;
 const LARGE_A = 50;
 
 /** Whether and how the fault current finds home, in one sentence. */
-function home(found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
+function home(build: Build, found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
   const current = first(found, 'fault-current');
   if (current === undefined)
-    return [say(first(found, 'no-fault-current')?.live ? 'why.none' : 'why.quiet', vocabulary)];
+    return [
+      say(
+        first(found, 'no-fault-current')?.live
+          ? 'why.none'
+          : build.unearthed.length > 0
+            ? 'why.unearthed'
+            : 'why.quiet',
+        vocabulary,
+      ),
+    ];
   const metal = first(found, 'fault-state')?.metal;
   const values = { amperes: quantity(current.amperes, 'A') };
   if (metal === undefined) return [say('why.divert', vocabulary)];

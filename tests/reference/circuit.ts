@@ -14,7 +14,7 @@ export interface Ohms {
 }
 
 /** A source with these impedances in series, one after another, and nothing else; the first is its own. */
-export function series(emf_V: number, own: Ohms, ...ohms: readonly Ohms[]): Solved {
+function series(emf_V: number, own: Ohms, ...ohms: readonly Ohms[]): Solved {
   const ends = ['supply.plus', ...ohms.slice(1).map((_, at) => `node ${'abcdefghij'[at]}`), 'supply.minus'];
   const text = [
     'place: A loop on paper',
