@@ -44,7 +44,7 @@ test('every place can be chosen from the menu, and the address follows', async (
   const page = await come();
   await page.locator('.headline').waitFor();
   await page.locator('.menu summary').click();
-  const choice = page.getByLabel('Place');
+  const choice = page.locator('.menu-place select');
   expect(await choice.locator('option').count()).toBeGreaterThanOrEqual(8);
   await choice.selectOption({ label: 'The office' });
   await expect.poll(() => page.locator('.where').innerText()).toBe('Kestrel Yard · The office');
