@@ -22,6 +22,17 @@ export const joinSchema = z
 
 const FREQUENCY_HZ: Readonly<Record<Region, number>> = { 'north-america': 60, iec: 50 };
 
+/** Kinds of part that direct current does not pass or drive. */
+const ALTERNATING_ONLY: ReadonlySet<string> = new Set([
+  'centre-tapped-transformer',
+  'coupled-windings',
+  'generator',
+  'ideal-transformer',
+  'inverter',
+  'isolating-transformer',
+  'three-phase-transformer',
+]);
+
 /** The file of an installation: what is built, what is screwed to what, and what may be the matter. */
 export const installationSchema = z
   .strictObject({
@@ -31,7 +42,12 @@ export const installationSchema = z
       .max(200)
       .meta({ examples: ['The bakery'] }),
     region: z.enum(['north-america', 'iec']),
-    frequency_Hz: z.number().gt(0).max(1000).optional().describe('absent: 60 in north-america, 50 in iec'),
+    frequency_Hz: z
+      .number()
+      .min(0)
+      .max(1000)
+      .optional()
+      .describe('0: direct current, EMFs in d.c. volts; absent: 60 in north-america, 50 in iec'),
     drawing: z.string().min(1).max(100).optional().describe('folder of the drawing, if there is one'),
     parts: z.record(nameSchema, partSchema).meta({ examples: [{ supply: { kind: 'source', emf_V: 120 } }] }),
     joins: z
@@ -42,6 +58,18 @@ export const installationSchema = z
           'is written: { between: [panel.neutral bar, service rod], resistance_ohm: 0.02 }; nothing counts as less than 0.00001 ohm',
       ),
     conditions: z.record(nameSchema, conditionSchema).default({}),
+  })
+  .superRefine(({ frequency_Hz, parts }, context) => {
+    if (frequency_Hz !== 0) return;
+    for (const [name, { kind }] of Object.entries(parts)) {
+      if (!ALTERNATING_ONLY.has(kind)) continue;
+      context.addIssue({
+        code: 'custom',
+        path: ['parts', name, 'kind'],
+        message: `is a ${kind}, which works with alternating current only; frequency_Hz is 0`,
+        params: { code: 'wrong-target', instead: 'kind: source' },
+      });
+    }
   })
   .transform((file) => ({ ...file, frequency_Hz: file.frequency_Hz ?? FREQUENCY_HZ[file.region] }))
   .meta({

@@ -181,7 +181,7 @@ describe('parts by measurement', () => {
       ),
     );
     expect(bench.people[0]?.contacts({})).toEqual({
-      body: { percentile: 5, skin: 'salt-wet' },
+      body: { percentile: 5, skin: 'salt-wet', area: 'large', direct: false },
       contacts: [
         { limb: 'right hand', outside_ohm: 0 },
         { limb: 'left hand', outside_ohm: 0 },

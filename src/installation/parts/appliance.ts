@@ -125,6 +125,7 @@ function filter(name: string, part: Appliance, volts: number, surroundings: Surr
       surroundings,
     );
   if (part.filter_nF !== undefined) return [a, b].map((terminal) => to(terminal, (part.filter_nF ?? 0) * 1e-9));
-  if (part.leakage_A === undefined) return [];
+  // A data sheet's leakage is one of alternating current: the capacitor of a filter passes no other.
+  if (part.leakage_A === undefined || surroundings.frequency_Hz === 0) return [];
   return [to(a, part.leakage_A / (2 * Math.PI * surroundings.frequency_Hz * volts))];
 }
