@@ -16,6 +16,7 @@ const device = {
 
 const remaining = {
   left: z.array(z.strictObject({ condition: name, option: name })),
+  oversized: z.strictObject({ device: name, rating_A: amperes, built_A: amperes }).optional(),
   flow: z.strictObject({ amperes, heat_W: z.number().min(0), until_s: seconds, limit_s: z.number() }).optional(),
 };
 
@@ -33,6 +34,12 @@ export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, amperes }),
   z.strictObject({ kind: z.literal('leg-volts'), at_s, low_V: volts, high_V: volts, nominal_V: volts }),
   z.strictObject({ kind: z.literal('load-volts'), at_s, part: name, volts, nominal_V: volts }),
+  z.strictObject({
+    kind: z.literal('leakage'),
+    at_s,
+    total_A: amperes,
+    parts: z.array(z.strictObject({ part: name, amperes })),
+  }),
   z.strictObject({
     kind: z.literal('neutral-harmonics'),
     at_s,
@@ -113,6 +120,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     holding: name.optional().describe('another person'),
     prospective_V: volts,
     touch_V: volts,
+    across: z.tuple([limb, limb]).optional().describe('between which places, where there are more'),
     body_A: amperes,
     heart_A: amperes,
     zone,
@@ -142,5 +150,5 @@ export const findingSchema = z.discriminatedUnion('kind', [
     ...remaining,
   }),
   z.strictObject({ kind: z.literal('already-safe'), at_s, ...remaining }),
-  z.strictObject({ kind: z.literal('none-alone'), at_s, tried: z.number().int().min(0) }),
+  z.strictObject({ kind: z.literal('none-alone'), at_s, tried: z.number().int().min(0), together: z.boolean() }),
 ]);

@@ -25,6 +25,8 @@ export interface DeviceFact {
 export interface Remaining {
   /** conditions of the wiring and the devices that are not as they should be */
   readonly left: readonly { readonly condition: string; readonly option: string }[];
+  /** a device set larger than its circuit is built for, A */
+  readonly oversized?: { readonly device: string; readonly rating_A: number; readonly built_A: number };
   /** a fault current that outlasts the disconnection time; absent where it does not */
   readonly flow?: {
     readonly amperes: number;
@@ -79,6 +81,13 @@ export type Finding =
       readonly volts: number;
       /** what it is built for */
       readonly nominal_V: number;
+    }
+  | {
+      readonly kind: 'leakage';
+      readonly at_s: number;
+      /** through the capacitance of filters, cables and windings together */
+      readonly total_A: number;
+      readonly parts: readonly { readonly part: string; readonly amperes: number }[];
     }
   | {
       readonly kind: 'neutral-harmonics';
@@ -172,6 +181,8 @@ export type Finding =
       /** who is taken hold of */ readonly holding?: string;
       readonly prospective_V: number;
       readonly touch_V: number;
+      /** the two places between which that is, where there are more */
+      readonly across?: readonly [Limb, Limb];
       readonly body_A: number;
       readonly heart_A: number;
       readonly zone: Zone;
@@ -228,7 +239,13 @@ export type Finding =
       readonly person?: string;
     } & Remaining)
   | ({ readonly kind: 'already-safe'; readonly at_s: number } & Remaining)
-  | { readonly kind: 'none-alone'; readonly at_s: number; readonly tried: number };
+  | {
+      readonly kind: 'none-alone';
+      readonly at_s: number;
+      readonly tried: number;
+      /** whether all of them together are enough */
+      readonly together: boolean;
+    };
 
 /** One kind of finding. */
 export type FindingOf<K extends Finding['kind']> = Extract<Finding, { readonly kind: K }>;

@@ -3,12 +3,12 @@ import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { struckInterval } from './faultState.ts';
 import { effect } from './effect.ts';
-import type { Finding, FindingOf } from './finding.ts';
+import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { loadVoltsValues } from './loadStory.ts';
 import { LIVE_V } from './metal.ts';
 import { name, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
-import { say, type WordValues } from './say.ts';
+import { list, say, type WordValues } from './say.ts';
 import { deviceValues, metalValues, operatedKey, operatedWhy, sentence } from './story.ts';
 
 /** The outcome in one sentence and two or three sentences of why. */
@@ -77,8 +77,14 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
     const values = { person: name(held.person, vocabulary), amperes: quantity(held.hand_A, 'A') };
     return { headline: say('headline.held', vocabulary, values), why };
   }
-  if (live !== undefined && live.volts >= LIVE_V)
-    return { headline: say('headline.live', vocabulary, metalValues(live, vocabulary)), why };
+  if (live !== undefined && live.volts >= LIVE_V) {
+    const also = all(found, 'live-metal').filter(
+      ({ part, at_s, until_s, volts }) => part !== live.part && at_s >= 0 && until_s === Infinity && volts >= LIVE_V,
+    );
+    const more = also.length === 0 ? 'headline.live' : 'headline.live.more';
+    const others = list(also.map(({ part }) => say('the.part', vocabulary, { part: name(part, vocabulary) })));
+    return { headline: say(more, vocabulary, { ...metalValues(live, vocabulary), others }), why };
+  }
   const legs = all(found, 'leg-volts').at(-1);
   if (legs !== undefined)
     return {
@@ -101,6 +107,10 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
   const legs = first(found, 'leg-volts');
   const [stray] = all(found, 'stray-current');
   const matter = whatIsTheMatter(build.installation, conditions, vocabulary).map((text) => `${text}.`);
+  const leaks =
+    opened?.residual_A === undefined
+      ? []
+      : all(found, 'leakage').map((leak) => sentence(build, leak, found, vocabulary));
   const astray = stray === undefined ? [] : [sentence(build, stray, found, vocabulary)];
   if (opened !== undefined) {
     const shorted = first(found, 'working')?.shorted ?? false;
@@ -112,7 +122,7 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
     );
     return {
       headline: say(shorted ? 'headline.opens.shorted' : 'headline.opens.faultless', vocabulary, values),
-      why: shorted ? [...astray, because] : [...matter.slice(0, 1), because, ...astray],
+      why: shorted ? [...astray, because] : [...matter.slice(0, 1), because, ...leaks, ...astray],
     };
   }
   if (shock !== undefined) {
@@ -188,7 +198,7 @@ function home(build: Build, found: readonly Finding[], vocabulary: Vocabulary): 
   const metal = first(found, 'fault-state')?.metal;
   const values = { amperes: quantity(current.amperes, 'A') };
   if (metal === undefined) return [say('why.divert', vocabulary)];
-  if (metal >= MOSTLY) return [say(current.amperes >= LARGE_A ? 'why.metal' : 'why.poor', vocabulary, values)];
+  if (metal >= MOSTLY) return [metalHome(current.amperes, found, vocabulary)];
   const main = all(found, 'way-home').toSorted((one, other) => other.amperes - one.amperes)[0];
   if (main?.by[0] === 'leak') return [say('why.leak', vocabulary, values)];
   if (main?.way !== 'person') {
@@ -200,6 +210,35 @@ function home(build: Build, found: readonly Finding[], vocabulary: Vocabulary): 
     return [say('why.soil', vocabulary, { amperes: quantity(soil_A || current.amperes, 'A') })];
   }
   return [say(main.stations.includes(EARTH) ? 'why.body.soil' : 'why.body', vocabulary, values)];
+}
+
+/** Metal leads home: the current is large if it opens its device at once; where that device is jammed, or heat alone opens
+ *  it, that is said. */
+function metalHome(amperes: number, found: readonly Finding[], vocabulary: Vocabulary): string {
+  const values = { amperes: quantity(amperes, 'A') };
+  const jammed = all(found, 'device-stays-shut').find(({ because }) => because === 'jammed');
+  if (jammed !== undefined && isAtOnce(jammed))
+    return say('why.metal.jammed', vocabulary, { ...values, device: name(jammed.device, vocabulary) });
+  const opened = first(found, 'device-operated');
+  return say(
+    amperes >= LARGE_A && opened !== undefined && isAtOnce(opened) ? 'why.metal' : 'why.poor',
+    vocabulary,
+    values,
+  );
+}
+
+/** Regions in which a device counts neither heat nor minutes. */
+const AT_ONCE: ReadonlySet<string> = new Set([
+  'magnetic',
+  'short-time',
+  'ground-fault',
+  'melting',
+  'residual',
+  'published',
+]);
+
+function isAtOnce({ operation: { region } }: DeviceFact): boolean {
+  return AT_ONCE.has(region);
 }
 
 function ratio({ volts, nominal_V }: FindingOf<'load-volts'>): number {

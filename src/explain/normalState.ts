@@ -1,6 +1,7 @@
 import { type Build, type Conditions } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Finding, FindingOf } from './finding.ts';
+import { leakage } from './leakage.ts';
 import { aboveFloor_V, between_V, branch_A, LIVE_V, rms_A, touchables } from './metal.ts';
 import { divide } from './ways.ts';
 
@@ -23,6 +24,7 @@ export function normalState(build: Build, interval: Interval, given: Conditions)
     ...(work.shorted ? stray.slice(0, 1) : stray),
     ...offVolts(build, interval),
     ...harmonicNeutrals(build, interval),
+    ...leakage(build, interval),
     ...liveInOrdinaryWork(build, interval),
   ];
 }

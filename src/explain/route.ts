@@ -57,8 +57,12 @@ export function nameWay(
   const first = roles.find((role) => role === 'protective' || role === 'neutral');
   if (link >= 0) return first === undefined ? rest() : way(first, 'link');
   if (roles.includes('protective')) return way('protective');
-  if (of === 'load' && !sameWinding(build, steps) && !plain(build, steps))
-    return way('load', build.sources.length > 2 ? 'phase' : 'leg');
+  if (of === 'load' && !sameWinding(build, steps) && !plain(build, steps)) {
+    // Where several loads share the way, each is named: those beyond the first, or the one there is.
+    const passed = [...new Set(steps.filter(({ info }) => info.role === 'load').map(({ info }) => info.part))];
+    const over = build.sources.length > 2 ? 'phase' : 'leg';
+    return { key: `load:${over}`, kind: 'load', by: [over, ...(passed.length > 1 ? passed.slice(1) : passed)] };
+  }
   return first === 'neutral' ? way('neutral') : rest();
 }
 
@@ -76,7 +80,7 @@ function isImpedance(build: Build, { info }: Step): boolean {
 }
 
 /** Whether insulation is told as a capacitance of its own: of a cable, a filter or a winding, or a plain one. */
-function isCapacitance(build: Build, info: BranchInfo): boolean {
+export function isCapacitance(build: Build, info: BranchInfo): boolean {
   return /(capacitance|filter)$/.test(info.name) || build.installation.parts[info.part]?.kind === 'capacitance';
 }
 

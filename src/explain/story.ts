@@ -3,11 +3,13 @@ import type { Build } from '../installation/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { effect } from './effect.ts';
 import type { DeviceFact, Finding, FindingOf } from './finding.ts';
+import { leakageText } from './leakage.ts';
 import { hopsOf, wayText } from './ledger.ts';
 import { harmonics, loadVoltsValues, runsOn, working } from './loadStory.ts';
 import { conditionSentence, name } from './name.ts';
 import { figure, percent, quantity } from './quantity.ts';
 import { alreadySafe, madeSafe } from './safety.ts';
+import { acrossText, pathText } from './touch.ts';
 import { list, lowerCase, say, term, type WordValues } from './say.ts';
 
 /** One sentence of the story and the fact it was made from. */
@@ -58,6 +60,8 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       });
     case 'load-volts':
       return say('story.load.volts', vocabulary, loadVoltsValues(finding, vocabulary));
+    case 'leakage':
+      return leakageText(finding, vocabulary);
     case 'neutral-harmonics':
       return harmonics(finding, vocabulary);
     case 'fault-current':
@@ -108,6 +112,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
           person: name(finding.person, vocabulary),
           path: pathText(finding, vocabulary),
           touch: quantity(finding.touch_V, 'V'),
+          across: acrossText(finding, vocabulary),
           amperes: quantity(finding.body_A, 'A'),
           effect: effect(finding.zone, finding.person, all, vocabulary),
           time: quantity(finding.until_s - finding.at_s, 's'),
@@ -148,7 +153,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'already-safe':
       return alreadySafe(finding, vocabulary);
     case 'none-alone':
-      return say('story.safe.none', vocabulary, { tried: finding.tried });
+      return say(finding.together ? 'story.safe.none' : 'story.safe.none.fault', vocabulary, { tried: finding.tried });
     default:
       return finding satisfies never;
   }
@@ -272,18 +277,4 @@ function faultStateKey({ metal }: FindingOf<'fault-state'>, all: readonly Findin
   if (metal >= MOSTLY_METAL) return 'story.state.fault.metal';
   if (metal > 0.001) return 'story.state.fault.poor';
   return leaks ? 'story.state.fault.leak' : 'story.state.fault.soil';
-}
-
-function pathText({ touching, holding }: FindingOf<'person-feels'>, vocabulary: Vocabulary): string {
-  const path = say(pathKey(touching), vocabulary);
-  return holding === undefined ? path : say('path.holding', vocabulary, { person: name(holding, vocabulary), path });
-}
-
-function pathKey(touching: readonly Limb[]) {
-  const hands = touching.filter((limb) => limb === 'right hand' || limb === 'left hand').length;
-  if (touching.some((limb) => limb === 'seat' || limb === 'chest' || limb === 'back')) return 'path.trunk';
-  if (touching.includes('right foot') && touching.includes('left foot') && hands === 0) return 'path.feet';
-  const feet = touching.length > hands;
-  if (hands === 2) return feet ? 'path.hand-hand-feet' : 'path.hand-hand';
-  return hands === 1 && feet ? 'path.hand-feet' : 'path.touch';
 }

@@ -67,6 +67,13 @@ test('a neutral that carries more than its lines is told, harmonics included', (
   expect(typed('unbalanced-star').text).not.toContain('multiples');
 });
 
+test('many small leakages add up to a trip with no fault at all, and are named', () => {
+  const { text } = typed('nuisance-trip');
+  expect(text).toMatch(/The rcd opens in .* ms, with no fault at all/);
+  expect(text).toContain('31.9 mA leaves by the capacitance of filters and cables');
+  expect(text).toContain('the printer (7.23 mA)');
+});
+
 test('the same circuits are told in both vocabularies', () => {
   expect(typed('double-bond').text).toContain('third wire');
   expect(typed('cable-leakage').text).toContain('Protective conductor, through the capacitance of the run');

@@ -15,6 +15,9 @@ export const STORY_WORDS = {
     'The two halves of the supply no longer share evenly: {low} on one {leg}, {high} on the other, where {nominal} belongs on each.',
 
   'story.load.volts': 'The {part} gets {volts}, where it is built for {nominal}.',
+  'story.leakage':
+    'Without any fault, {amperes} leaves by the capacitance of filters and cables and does not come back on the neutral: {parts}.',
+  'story.leakage.more': '{more, plural, one {one more} other {# more}}',
   'story.harmonics':
     'The neutral of the {part} carries {amperes}, {harmonic} of it at multiples of the supply’s frequency; the line beside it that carries most has {line}.',
   'story.harmonics.more':
@@ -125,10 +128,9 @@ export const STORY_WORDS = {
   'story.live.still':
     'Even so the {part}{what, select, case {’s case} other {}} still stands at {volts} above the floor.',
 
-  'story.person.feels': 'The {person}, {path}, has {touch} across the body, and {amperes} passes for {time}: {effect}.',
-  'story.person.feels.ever':
-    'The {person}, {path}, has {touch} across the body, and {amperes} passes with no end: {effect}.',
-  'story.person.gets': 'The {person}, {path}, has {touch} across the body, and {amperes} passes.',
+  'story.person.feels': 'The {person}, {path}, has {touch} {across}, and {amperes} passes for {time}: {effect}.',
+  'story.person.feels.ever': 'The {person}, {path}, has {touch} {across}, and {amperes} passes with no end: {effect}.',
+  'story.person.gets': 'The {person}, {path}, has {touch} {across}, and {amperes} passes.',
   'story.person.away': 'Nobody is touching anything.',
   'story.person.no-current': 'The {person} feels nothing: no current to speak of passes.',
   'story.person.imperceptible':
@@ -155,6 +157,9 @@ export const STORY_WORDS = {
   'zone.DC-4.2': 'the heart can lose its rhythm, in up to about half of all people',
   'zone.DC-4.3': 'the heart can lose its rhythm, in more than half of all people',
   'zone.held.chest': '{effect}; the chest muscles are held too, and breathing stops after minutes',
+  across: 'across the body',
+  'across.hands': 'from hand to hand',
+  'across.feet': 'from hand to feet',
   'path.hand-feet': 'hand to feet',
   'path.hand-hand': 'hand to hand',
   'path.hand-hand-feet': 'one hand to the other and to the feet',
@@ -184,9 +189,13 @@ export const STORY_WORDS = {
   'story.left.flow': '{amperes} flows on through the fault with no end, and makes {watts} of heat there.',
   'story.left.late':
     '{amperes} flows through the fault for {time}, longer than the {limit} of IEC 60364-4-41 (table 41.1, TN), and makes {watts} of heat there.',
+  'story.left.size':
+    'The {device}, {rating} where its circuit is built for {built}, no longer guards its cable: overloaded, the cable can burn before anything opens.',
   'story.left': 'Still to be put right: {defects}.',
   'story.safe.none':
-    'No single one of the {tried, plural, one {repair} other {# repairs}} tried makes this safe: more than one thing is the matter.',
+    'No single one of the {tried, plural, one {repair} other {# repairs}} tried makes this safe: more than one thing is the matter. All of them together do.',
+  'story.safe.none.fault':
+    '{tried, plural, one {The repair tried does not make this safe} other {None of the # repairs tried makes this safe, nor all of them together}}: the fault itself has to be mended.',
 
   'headline.opens': 'The {device} opens in {time}',
   'headline.opens.late': 'The {device} opens only after {time}',
@@ -197,6 +206,9 @@ export const STORY_WORDS = {
   'headline.opens.faultless': 'The {device} opens in {time}, with no fault at all',
   'headline.held': 'Nothing opens, and the {person} may be held by {amperes}',
   'headline.live': 'Nothing opens, and the {part}{what, select, case {’s case} other {}} stays at {volts}',
+  'headline.live.more':
+    'Nothing opens, and the {part}{what, select, case {’s case} other {}} stays at {volts}, with it {others}',
+  'the.part': 'the {part}',
   'headline.legs.stay': 'Nothing opens, and one {leg} gets {high}, the other {low}',
   'headline.warned': 'The {device} warns; nothing opens, and {amperes} comes home',
   'headline.leak': 'Nothing opens: {amperes} comes home unnoticed',
@@ -226,6 +238,8 @@ export const STORY_WORDS = {
     'The {device} looks for a neutral linked to {ground} downstream: a loop of {ohms} is such a link, with or without a load.',
   'why.residual': 'The {device} sees that {residual} of what went out does not come back; from {rating} it must act.',
   'why.metal': 'Metal leads all the way home to the winding, so the current is large.',
+  'why.metal.jammed':
+    'Metal leads all the way home, and {amperes} flows: enough to open the {device} at once, if it could open.',
   'why.soil':
     'No metal leads all the way home. The current has to take the soil, and soil lets only {amperes} through.',
   'why.leak':
