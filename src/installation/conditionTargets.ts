@@ -40,7 +40,7 @@ export function targetDiagnostics(name: string, condition: Condition, survey: Su
     }
     case 'setting':
       if (condition.rating_A !== undefined) checkPart(condition.device, RATED, [...path, 'device'], survey);
-      if (condition.residual_A !== undefined) checkPart(condition.device, WITH_RESIDUAL, [...path, 'device'], survey);
+      if (condition.residual_A !== undefined) checkResidual(condition.device, path, survey);
       return;
     case 'jammed':
       return checkPart(condition.device, OPENING, [...path, 'device'], survey);
@@ -141,6 +141,22 @@ function checkSwap(ends: readonly [TerminalName, TerminalName], path: DocumentPa
 
 function neighbours(at: number, survey: Survey): readonly TerminalName[] {
   return (survey.neighbours.get(at) ?? []).flatMap((other) => survey.terminals[other] ?? []);
+}
+
+/** A residual current can be set where the part says one; a class A device has its own, and not every afci has any. */
+function checkResidual(device: string, path: DocumentPath, survey: Survey): void {
+  checkPart(device, WITH_RESIDUAL, [...path, 'device'], survey);
+  const part = survey.parts.get(device);
+  const usual = survey.region === 'iec' ? 'iec61008' : 'ul943-class-a';
+  const family =
+    part?.kind === 'residual-device'
+      ? (part.family ?? usual)
+      : part?.kind === 'rcbo' && (part.residual_family ?? usual);
+  if (family === 'ul943-class-a' || (part?.kind === 'afci' && part.residual_A === undefined))
+    survey.say('wrong-target', [...path, 'residual_A'], `${device} has no residual current that could be set`, {
+      of: 'key',
+      instead: 'a device with residual_A',
+    });
 }
 
 function checkPart(name: string, kinds: readonly Part['kind'][], path: DocumentPath, survey: Survey): void {

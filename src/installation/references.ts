@@ -37,6 +37,7 @@ export function referenceDiagnostics(document: WrittenDocument): readonly Diagno
   const joins = new Set<string>();
   const neighbours = new Map<number, number[]>();
   const survey: Survey = {
+    region: file.region === 'iec' ? 'iec' : 'north-america',
     parts,
     names: [...parts.keys(), ...broken],
     broken,

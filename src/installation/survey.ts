@@ -1,6 +1,7 @@
 import type { DiagnosticCode } from './diagnostic.ts';
 import type { DocumentPath } from './documentPlaces.ts';
 import type { Part } from './parts/index.ts';
+import type { Region } from './plan.ts';
 import type { TerminalName } from './terminal.ts';
 
 /** Notes one fault. */
@@ -13,6 +14,8 @@ export type Say = (
 
 /** What was understood of a file, piece by piece; what is broken is left out and no guess is made about it. */
 export interface Survey {
+  /** As written; anything else than iec reads as north-america. */
+  readonly region: Region;
   readonly parts: ReadonlyMap<string, Part>;
   readonly broken: ReadonlySet<string>;
   /** Of all parts, the broken ones last. */

@@ -1,8 +1,9 @@
 import type { Phasors } from '../electrics/index.ts';
 import type { DeviceInfo } from '../installation/index.ts';
 
-/** Region of a breaker: it trips when it operates and stays so until its handle is closed by hand. */
-export function breakerRegion(device: string) {
+/** Region of a device: it trips when it operates (a fuse melts, a monitor warns) and stays so until it is closed, replaced or
+ *  reset by hand. */
+export function deviceRegion(device: string) {
   const isThisDevice = { type: 'isThisDevice', params: { device } } as const;
   return {
     initial: 'closed',

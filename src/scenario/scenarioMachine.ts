@@ -1,10 +1,9 @@
 import { assign, setup } from 'xstate';
 import type { StateValue } from 'xstate';
 import type { Build, Conditions, Installation } from '../installation/index.ts';
-import { breakerRegion } from './breaker.ts';
+import { deviceRegion } from './breaker.ts';
 import { defectRegion } from './defect.ts';
 import { personRegion } from './person.ts';
-import { residualDeviceRegion } from './residualDevice.ts';
 import type { ScenarioSnapshot } from './timeline.ts';
 
 /** Everything that can be told to the machine of a scenario. No clock is among it: moments are the scheduler's. */
@@ -53,12 +52,7 @@ export function scenarioMachine(build: Build) {
       },
       devices: {
         type: 'parallel',
-        states: Object.fromEntries(
-          build.devices.map((device) => [
-            device.name,
-            device.kind === 'breaker' ? breakerRegion(device.name) : residualDeviceRegion(device.name),
-          ]),
-        ),
+        states: Object.fromEntries(build.devices.map(({ name }) => [name, deviceRegion(name)])),
       },
       people: {
         type: 'parallel',

@@ -37,7 +37,8 @@ export const DESK_WORDS = {
 
   'about.sources': 'Where the figures come from',
   'about.source.body': 'Bodies: IEC 60479-1:2018, impedance of the body, heart-current factors, time–current zones.',
-  'about.source.devices': 'Devices: UL 489 and IEC 60898-1 for breakers, UL 943 class A for GFCI.',
+  'about.source.devices':
+    'Devices: UL 489 and IEC 60898-1 for breakers, IEC 60269 and UL 248 for fuses, UL 943 class A for GFCI, IEC 61008 for RCDs.',
   'about.source.conductors': 'Conductors: NEC (NFPA 70) chapter 9 tables 8 and 9, IEC 60228.',
   'about.source.earth':
     'Earth: Dwight, “Calculation of Resistances to Ground” (1936), IEEE Std 142; IEEE Std 80 for feet, touch and step.',
