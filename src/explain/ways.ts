@@ -107,9 +107,10 @@ function ofLoad(build: Build, interval: Interval): Division | null {
     const home = out.slice((turn < 0 ? out.findIndex((step) => isTouch(build, step)) : turn) + 1);
     const start = home[0]?.from ?? 0;
     const way = wayOf(build, interval, 'load', amperes, out, out, home, start);
-    if (way.kind !== 'other' || way.by.length === 0) return way;
+    const passed = fromImpedance(build, out);
+    if (way.kind !== 'other' || passed.length === 0) return way;
     // Of the impedances that name it the first is passed too, though home begins behind it.
-    return { ...way, stations: stationsOf(build, interval, start, fromImpedance(build, out)).slice(1) };
+    return { ...way, stations: stationsOf(build, interval, start, passed).slice(1) };
   });
   return { of: 'load', total_A, circulating_A, ways: tidy(ways, total_A) };
 }
@@ -195,6 +196,7 @@ function joined(group: { way: Way; largest_A: number } | undefined, way: Way): {
   return {
     way: {
       ...main,
+      by: [...new Set([...main.by, ...side.by])],
       amperes: group.way.amperes + way.amperes,
       branches: [...new Set([...main.branches, ...side.branches])],
       metal: main.metal && side.metal,

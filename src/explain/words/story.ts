@@ -274,5 +274,5 @@ export const STORY_WORDS = {
   'where.pipe': 'over the water pipe',
   'where.person': 'through a person',
   'where.load': 'through other loads',
-  'where.other': 'by another way',
+  'where.other': 'over a cable’s screen',
 } as const;
