@@ -1,8 +1,9 @@
 import { useMemo, useRef } from 'react';
 import { BreakerChart, sampleBand, ZoneChart, type LogAxis } from '../charts/index.ts';
-import { figure, label, name, quantity, say as sayIn, type Vocabulary } from '../explain/index.ts';
+import { figure, label, name, quantity, say as sayIn, type StoryLine, type Vocabulary } from '../explain/index.ts';
 import type { OvercurrentSettings } from '../protection/index.ts';
 import type { Timeline } from '../scenario/index.ts';
+import { useAccount } from './useAccount.ts';
 import { useDesk, useSay, useVocabulary } from './useDesk.ts';
 import { useSize } from './useSize.ts';
 
@@ -23,7 +24,8 @@ export function Charts() {
   const say = useSay();
   const vocabulary = useVocabulary();
   const timeline = useDesk((desk) => desk.told);
-  const breaker = useMemo(() => tellingBreaker(timeline), [timeline]);
+  const { story } = useAccount();
+  const breaker = useMemo(() => tellingBreaker(timeline, story), [timeline, story]);
   const person = useMemo(() => worstExposure(timeline), [timeline]);
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box);
@@ -115,8 +117,13 @@ interface Breaker {
   readonly point: { readonly multiple: number; readonly at_s: number };
 }
 
-/** The breaker that carries most for what it is built for, once something has happened. */
-function tellingBreaker({ build, intervals, conditions }: Timeline): Breaker | undefined {
+/** Of the breakers that the story tells of the one that carries most for what it is built for; where it tells of none, of all. */
+function tellingBreaker({ build, intervals, conditions }: Timeline, story: readonly StoryLine[]): Breaker | undefined {
+  const told = new Set(
+    story.flatMap(({ finding }) =>
+      finding.kind === 'device-sees' || finding.kind === 'device-operated' ? [finding.device] : [],
+    ),
+  );
   const interval = intervals[1] ?? intervals[0];
   const candidates = build.devices.flatMap((device): Breaker[] => {
     const settings = device.settings(conditions);
@@ -125,7 +132,8 @@ function tellingBreaker({ build, intervals, conditions }: Timeline): Breaker | u
     const { operation } = moment;
     return [{ device: device.name, settings, point: { multiple: operation.multiple, at_s: operation.at_s } }];
   });
-  return candidates.toSorted((a, b) => b.point.multiple - a.point.multiple)[0];
+  const ordered = candidates.toSorted((a, b) => b.point.multiple - a.point.multiple);
+  return ordered.find(({ device }) => told.has(device)) ?? ordered[0];
 }
 
 function worstExposure({ intervals }: Timeline) {

@@ -52,6 +52,7 @@ export function LessonPlayer({
   useStaging(store, conditions, state, still, () => send({ type: 'ran' }));
   useEffect(() => {
     sheet.current?.scrollTo({ top: 0 });
+    window.scrollTo({ top: 0 }); // on a phone it is the page that scrolls
     sheet.current?.querySelector<HTMLElement>('.step-title')?.focus({ preventScroll: true });
   }, [playing.progress.step]);
   const tries = playing.progress.tried[String(playing.progress.step)]?.length ?? 0;

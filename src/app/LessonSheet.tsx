@@ -119,7 +119,12 @@ function Watched({
 }) {
   const say = useSay();
   const { lesson, progress } = snapshot.context;
-  if (!snapshot.matches('watched')) return <p role="status">{say('lesson.running')}</p>;
+  if (!snapshot.matches('watched'))
+    return (
+      <p className="lesson-running" role="status">
+        {say('lesson.running')}
+      </p>
+    );
   const asked: Step | undefined = lesson.steps[progress.step - 1];
   const answer = progress.answers[String(progress.step - 1)];
   const made = asked?.kind === 'predict' && answer !== undefined ? asked.answers[answer] : undefined;

@@ -1,5 +1,5 @@
 import { abs, phasor } from '../electrics/index.ts';
-import { capital, label, quantity, say, STRAY_A, type Vocabulary } from '../explain/index.ts';
+import { capital, figure, label, quantity, say, STRAY_A, type Vocabulary } from '../explain/index.ts';
 import type { Build, Part } from '../installation/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import type { Hotspot, PersonView } from './depiction.ts';
@@ -8,6 +8,8 @@ import type { Place } from './place.ts';
 
 /** Less than this on metal is nothing to speak of, V (invented). */
 const LEAST_V = 10;
+/** The most volts an appliance is meant for, as a share of its rated ones (IEC 60038:2009, +10 % at the supply terminals, from memory). */
+const MOST_SHARE = 1.1;
 /** The share of a person's height that is the head, with a hat on. */
 const HEAD = 0.3;
 
@@ -75,10 +77,11 @@ function detailOf(
     }
     case 'appliance': {
       const volts = metal.get(id) ?? 0;
-      const running = workingShare(build, interval, id) > 0;
+      const share = workingShare(build, interval, id);
       const amperes = quantity(abs(phasor(interval.solution.amperes, build.branch(id))), 'A');
-      const work = running ? say('detail.running', vocabulary, { amperes }) : say('detail.off', vocabulary);
-      return joined(above(volts, vocabulary), work);
+      const work = share > 0 ? say('detail.running', vocabulary, { amperes }) : say('detail.off', vocabulary);
+      const rated = share > MOST_SHARE ? say('detail.share', vocabulary, { share: figure(share * 100) }) : '';
+      return joined(above(volts, vocabulary), work, rated);
     }
     case 'fitting':
     case 'service-panel':

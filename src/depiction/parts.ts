@@ -7,6 +7,8 @@ import type { Place, Standing } from './place.ts';
 const STEM = /\.svg$/;
 /** Below this part of its working voltage a thing neither glows nor turns. */
 const DEAD = 0.2;
+/** Shares of its rated volts from which a lamp glares, and at which it does so fully (invented). */
+const GLARES = { from: 1.05, fully: 1.3 };
 
 /** Every drawing that stands in the picture now, in the order in which it is painted. */
 export function partViews(build: Build, interval: Interval, place: Place, person: PersonView): readonly PartView[] {
@@ -39,7 +41,8 @@ function drawings(standing: Standing, build: Build, interval: Interval, place: P
   const lit = place.lit[id];
   if (lit) {
     const share = workingShare(build, interval, lit.by);
-    return [plain(lit.dark), { ...plain(lit.lit, ', lit'), opacity: share < DEAD ? 0 : Math.min(1, share ** 2) }];
+    const glow = { ...plain(lit.lit, ', lit'), opacity: share < DEAD ? 0 : Math.min(1, share ** 2) };
+    return [plain(lit.dark), glow, ...(lit.glare ? [{ ...plain(lit.glare, ', glare'), opacity: glare(share) }] : [])];
   }
   const turned = place.turns[id];
   if (turned !== undefined)
@@ -48,6 +51,10 @@ function drawings(standing: Standing, build: Build, interval: Interval, place: P
     ([defect]) => interval.conditions[place.overlays[id]?.[defect] ?? ''] === 'yes',
   );
   return [plain(fileOf(standing, interval)), ...overlays.map(([defect, file]) => plain(file, `, ${defect}`))];
+}
+
+function glare(share: number): number {
+  return Math.min(1, Math.max(0, (share - GLARES.from) / (GLARES.fully - GLARES.from)));
 }
 
 const DEVICE_POSES: Readonly<Record<DeviceMoment['state'], readonly string[]>> = {

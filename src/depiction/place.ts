@@ -73,8 +73,10 @@ export interface Place {
   readonly overlays: Readonly<Record<string, Readonly<Record<string, string>>>>;
   /** Drawing → condition without which it is not there. */
   readonly appears: Readonly<Record<string, string>>;
-  /** Drawing → appliance by which it glows, with its two drawings. */
-  readonly lit: Readonly<Record<string, { readonly by: string; readonly dark: File; readonly lit: File }>>;
+  /** Drawing → appliance by which it glows, with its drawings; `glare` lies over them above its rated volts. */
+  readonly lit: Readonly<
+    Record<string, { readonly by: string; readonly dark: File; readonly lit: File; readonly glare?: File }>
+  >;
   /** Part → drawings that are its metal, where they are more than the one of its name. */
   readonly metal: Readonly<Record<string, readonly string[]>>;
   /** Drawing → appliance that turns it. */

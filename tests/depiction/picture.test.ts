@@ -66,6 +66,10 @@ test('lamps glow by their volts and the hook turns while the mixer runs', () => 
     pictured(-0.5, { 'service neutral open': 'yes', 'mixer running': 'no', 'oven running': 'no' }),
   );
   expect(dim).toBeLessThan(0.5);
+  expect(opacity('lamp 1, glare', pictured(-0.5))).toBe(0);
+  const open = pictured(-0.5, { 'service neutral open': 'yes' });
+  expect(opacity('lamp 1, glare', open)).toBeGreaterThan(0.4);
+  expect(open.hotspots.find(({ id }) => id === 'lamps')?.detail).toMatch(/1[12]\d % of its rated volts/);
   const turning = (time_s: number) => pictured(time_s, SOLID).parts.find(({ id }) => id === 'mixer hook')?.turning;
   expect([turning(-0.5), turning(0.5)]).toEqual([true, false]);
 });

@@ -99,3 +99,14 @@ test('a lesson that is done leads on to the place itself', async () => {
   await page.locator('.desk').waitFor();
   await expect.poll(() => page.evaluate('location.hash')).toContain('#bakery/line_touches_the_case=solid');
 });
+
+test('on a phone the picture stays while what is told is read, and every step begins at its top', async () => {
+  const page = await begin({ width: 390, height: 700 });
+  const picture = () => page.locator('.stage').evaluate((node) => node.getBoundingClientRect().top);
+  await page.evaluate('window.scrollTo(0, 4000)');
+  expect(await page.evaluate('window.scrollY')).toBeGreaterThan(50);
+  expect(await picture()).toBeGreaterThanOrEqual(0);
+  await page.getByRole('button', { name: 'Continue' }).click();
+  await page.locator('.answer').first().waitFor();
+  await expect.poll(() => page.evaluate('window.scrollY')).toBe(0);
+});

@@ -83,6 +83,17 @@ test('a file with faults is answered with all of them and their carets, and what
   expect(await page.locator('.headline').innerText()).toBe(before);
 });
 
+test('a file with hundreds of faults is answered with every one of them, and they scroll', async () => {
+  const page = await come();
+  const things = Array.from({ length: 300 }, (_, at) => `  thing ${at}: { kind: gizmo }`);
+  await give(page, 'mine.yaml', `place: x\nregion: iec\nparts:\n${things.join('\n')}\n`);
+  await expect.poll(() => page.locator('.diagnostics > li').count()).toBeGreaterThanOrEqual(300);
+  expect(await page.locator('.diagnostics').evaluate((list) => list.scrollHeight > list.clientHeight)).toBe(true);
+  expect(await page.getByRole('dialog').evaluate((node) => node.getBoundingClientRect().bottom <= innerHeight)).toBe(
+    true,
+  );
+});
+
 test('a sound file without a drawing is told in words and values', async () => {
   const page = await come();
   await page.locator('.headline').waitFor();

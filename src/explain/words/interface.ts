@@ -107,6 +107,7 @@ export const INTERFACE_WORDS = {
   'detail.not-fitted': 'not fitted',
   'detail.running': 'running, {amperes}',
   'detail.off': 'off',
+  'detail.share': '{share} % of its rated volts',
   'detail.missing': 'missing',
   'detail.broken': 'interrupted',
   'detail.owner': 'the utility’s, {power}',
