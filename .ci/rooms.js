@@ -37,13 +37,7 @@ export const ROOMS = {
   sound: { rooms: ['depiction'], libraries: ['howler'] },
   app: {
     rooms: [...PURE, 'records', 'scene', 'charts', 'sound'],
-    libraries: [
-      'react',
-      'react-dom',
-      'xstate',
-      '@fontsource-variable/atkinson-hyperlegible-next',
-      '@fontsource-variable/bitter',
-    ],
+    libraries: ['react', 'react-dom', 'xstate'],
   },
   cli: { rooms: PURE, libraries: ['node', 'zod'] },
 };

@@ -7,7 +7,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import subsetFont from 'subset-font';
 
 const ASCII = Array.from({ length: 95 }, (_, i) => String.fromCodePoint(32 + i)).join('');
-const OF_THE_TRADE = '“”‘’–—…·°²³×÷½ΩµμΔΣ√≤≥≈→←↑↓−∞•';
+const OF_THE_TRADE = '\u00A0\u202F“”‘’–—…·°±²³×÷½ΩπµμΔΣ√≤≥≈→←↑↓−∞•✓✕';
 
 /** @type {readonly (readonly [string, string, import('subset-font').Options['variationAxes']])[]} */
 const FONTS = [

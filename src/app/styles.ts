@@ -1,6 +1,4 @@
 import './fonts.css';
-import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
-import '@fontsource-variable/bitter/wght.css';
 import './tokens.css';
 import './controls.css';
 import './desk.css';
