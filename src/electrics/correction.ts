@@ -4,7 +4,7 @@ import type { Admittance } from './admittance.ts';
 import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
 import { highestTurned, magnetise, relieve, saturate, sumTurns } from './cores.ts';
-import { growth, solve } from './factors.ts';
+import { growth, refactor, refactorAndSolve, solve } from './factors.ts';
 import type { Factors } from './factors.ts';
 import { atRest, lift, solveLoops } from './loops.ts';
 import type { Loops } from './loops.ts';
@@ -27,6 +27,8 @@ export interface Bench {
   readonly tree: Tree;
   readonly admittance: Admittance;
   readonly factors: Factors;
+  /** Whether the admittances have changed since they were factored. */
+  stale: boolean;
   /** V per branch: E − Z·I. */
   readonly rise: Phasors;
   /** V per branch: what a link does not fit by; 0 in the tree. */
@@ -43,6 +45,8 @@ export function settle(bench: Bench, values: Values, out: Solution, loops: Loops
   const { amperes } = out;
   begin(bench, values, amperes);
   const steps = correct(bench, values, out, loops);
+  if (bench.stale) refactor(bench.factors, bench.admittance.siemens);
+  bench.stale = false;
   if (injection === undefined) return steps;
   for (let b = 0; b < amperes.re.length; b++) {
     amperes.re[b]! += injection.re[b]!;
@@ -142,7 +146,9 @@ function driveNodes(bench: Bench, amperes: Phasors): void {
       if (tree.inTree[members[k]!] === 1) inject(drop, from, to, driven, members[k]!);
     }
   }
-  solve(factors, drop, drop);
+  if (bench.stale) refactorAndSolve(factors, bench.admittance.siemens, drop, drop);
+  else solve(factors, drop, drop);
+  bench.stale = false;
   drive(bench, drop);
   for (let k = 0; k < links.length; k++) {
     const b = links[k]!;

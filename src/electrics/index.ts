@@ -6,7 +6,8 @@ export type { Branch, Core, Network, Solution, Values, Winding } from './network
 export { createSolver } from './solver.ts';
 export type { Solver } from './solver.ts';
 export { analyse } from './pattern.ts';
-export { factor, refactor, seenFrom, solve } from './factors.ts';
+export { factor, refactorAndSolve, solve } from './factors.ts';
+export { seenFrom } from './seenFrom.ts';
 export { balance } from './balance.ts';
 export { dividePaths, project } from './paths.ts';
 export type { Path } from './paths.ts';

@@ -67,12 +67,22 @@ export function atRest({ impedance, emf, coupling }: Values): Values {
   return { impedance, coupling, emf: phasors(emf.re.length) };
 }
 
+/** More loops than can be solved this way in about a second. */
+const MOST_LOOPS = 600;
+
 /** Factors the loop matrix of these values on this tree.
  *  @param cores written to: volts a turn are all zero afterwards
- *  @throws RangeError naming a branch in whose loop the impedances cancel, or windings that nothing sets the volts of */
-export function factorLoops(network: Network, values: Values, tree: Tree, cores: Cores): Loops {
+ *  @param at a branch in the loop that would not fit
+ *  @throws RangeError naming a branch in whose loop the impedances cancel, if there are too many loops, or windings that nothing sets the volts of */
+export function factorLoops(network: Network, values: Values, tree: Tree, cores: Cores, at: number): Loops {
   const links = tree.links.length;
   const n = links + cores.members.length;
+  if (n > MOST_LOOPS) {
+    throw new RangeError(
+      `impedances nearly cancel around branch "${network.branches[at]?.name ?? at}", and ${n} loops are too many to solve ` +
+        `with care, ${MOST_LOOPS} at most; give a branch there a resistance, or leave out what is far away`,
+    );
+  }
   const count = network.branches.length;
   const courses: Float64Array[] = [];
   const lifts: Phasors[] = [];

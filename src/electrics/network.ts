@@ -121,8 +121,10 @@ export function floatingNode(network: Network): number {
   const leader = Int32Array.from(network.nodes, (_, node) => node);
   const find = (node: number): number => {
     let top = node;
-    while (leader[top] !== top) top = leader[top] ?? top;
-    leader[node] = top;
+    while (leader[top] !== top) {
+      leader[top] = leader[leader[top]!]!;
+      top = leader[top]!;
+    }
     return top;
   };
   for (const branch of network.branches) leader[find(branch.from)] = find(branch.to);

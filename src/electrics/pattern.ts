@@ -6,15 +6,17 @@ import { eliminate } from './ordering.ts';
 /** The fixed pattern of a network's nodal matrix. Position = place in the order of elimination, earth left out.
  *
  *  The matrix is kept as joints between positions and an excess to earth per position, never as a diagonal. Joints
- *  have the slots `0…entries−1` in column order, the excess of a position has `entries + position`, and one last slot
- *  takes what joins a node to itself and is never read. Wherever a slot or position is an address in the store of
- *  the factors, it is written doubled, since the store holds pairs. */
+ *  have the slots `0…entries−1` in column order, pairs (re, im) in the store of the factors from its beginning. Behind
+ *  them every position has a cell of two pairs, its excess and its right-hand side, and one last cell takes what joins a
+ *  node to itself and is never read. */
 export interface Pattern {
   /** How many nodes are unknown: all but earth. */
   readonly size: number;
   /** How many joints there are, fill included. */
   readonly entries: number;
-  /** Where the pivots begin in the store, behind all slots. */
+  /** Where the cells begin in the store, behind all slots. */
+  readonly cells: number;
+  /** Where the pivots begin in the store, behind all cells. */
   readonly pivots: number;
   /** size nodes: position of each node, −1 for earth. */
   readonly position: Int32Array;
@@ -22,15 +24,13 @@ export interface Pattern {
   readonly node: Int32Array;
   /** size + 1: first slot of each column. */
   readonly starts: Int32Array;
-  /** size entries: the later position that a slot joins its column to, rising within a column. */
+  /** size entries: the cell of the later position that a slot joins its column to, rising within a column. */
   readonly rows: Int32Array;
   /** size: the first row of each column, −1 where it is empty. */
   readonly next: Int32Array;
-  /** How to eliminate, column by column: how many rows, then the address of each row's excess, then for every two
-   *  rows the address of their joint. */
+  /** How to eliminate, column by column: how many rows, then the cell of each row, then for every two rows the address
+   *  of their joint. */
   readonly plan: Int32Array;
-  /** How to substitute, slot by slot: the address of the column, then that of the row, in the work of `solve`. */
-  readonly sweep: Int32Array;
   /** size branches: the address each branch's admittance is added to. */
   readonly slots: Int32Array;
   /** Four a mutual admittance: the addresses it is added to, with signs − + + −. */
@@ -59,21 +59,16 @@ export function analyse(network: Network): Pattern {
   const starts = new Int32Array(size + 1);
   columns.forEach((column, p) => (starts[p + 1] = (starts[p] ?? 0) + column.length));
   const entries = starts[size] ?? 0;
-  const pivots = 2 * (entries + size + 1);
-  const work = pivots + 2 * size;
+  const cells = 2 * entries;
   const slotOf = (a: number, b: number): number => {
     const low = Math.min(a, b);
     return (starts[low] ?? 0) + placeIn(columns[low], Math.max(a, b));
   };
 
   const plan: number[] = [];
-  const sweep: number[] = [];
-  columns.forEach((column, p) => {
+  columns.forEach((column) => {
     plan.push(column.length);
-    for (const row of column) {
-      plan.push(2 * (entries + row));
-      sweep.push(work + 2 * p, work + 2 * row);
-    }
+    for (const row of column) plan.push(cells + 4 * row);
     column.forEach((row, k) => {
       for (const later of column.subarray(k + 1)) plan.push(2 * slotOf(row, later));
     });
@@ -81,20 +76,20 @@ export function analyse(network: Network): Pattern {
   const addresses = Int32Array.from(joints, ([a, b]) => {
     const p = position[a] ?? -1;
     const q = position[b] ?? -1;
-    if (a === b) return 2 * (entries + size);
-    return 2 * (p < 0 || q < 0 ? entries + Math.max(p, q) : slotOf(p, q));
+    if (a === b) return cells + 4 * size;
+    return p < 0 || q < 0 ? cells + 4 * Math.max(p, q) : 2 * slotOf(p, q);
   });
   return {
     size,
     entries,
-    pivots,
+    cells,
+    pivots: cells + 4 * (size + 1),
     position,
     node: order.map((node) => node + 1),
     starts,
-    rows: Int32Array.from(columns.flatMap((column) => [...column])),
+    rows: Int32Array.from(columns.flatMap((column) => [...column].map((row) => cells + 4 * row))),
     next: Int32Array.from(columns, (column) => column[0] ?? -1),
     plan: Int32Array.from(plan),
-    sweep: Int32Array.from(sweep),
     slots: addresses.slice(0, network.branches.length),
     mutualSlots: addresses.slice(network.branches.length),
   };

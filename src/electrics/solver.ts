@@ -6,12 +6,13 @@ import { phasors } from './complex.ts';
 import type { Phasors } from './complex.ts';
 import { seenThroughLoops, settle, STEPS, trusted, worstLink } from './correction.ts';
 import type { Bench } from './correction.ts';
-import { factor, refactor, seenFrom } from './factors.ts';
+import { factor } from './factors.ts';
 import { factorLoops, resonance } from './loops.ts';
 import type { Loops } from './loops.ts';
 import { FloatingError, floatingNode } from './network.ts';
 import type { Network, Solution, Values } from './network.ts';
 import { analyse } from './pattern.ts';
+import { seenFrom } from './seenFrom.ts';
 import { plant, regrow } from './tree.ts';
 
 /** Solves one structure with any values. */
@@ -50,6 +51,7 @@ export function createSolver(network: Network): Solver {
     tree: plant(network),
     admittance,
     factors: factor(pattern, admittance.siemens),
+    stale: true,
     rise: phasors(branchCount),
     misfit: phasors(branchCount),
     driven: phasors(branchCount),
@@ -66,10 +68,10 @@ export function createSolver(network: Network): Solver {
     loops = undefined;
     admit(network, values, admittance);
     regrow(bench.tree, admittance.square);
-    refactor(bench.factors, admittance.siemens);
+    bench.stale = true;
     steps = settle(bench, values, out, undefined);
     if (steps > STEPS) {
-      loops = factorLoops(network, values, bench.tree, admittance.cores);
+      loops = factorLoops(network, values, bench.tree, admittance.cores, worstLink(bench));
       steps = settle(bench, values, out, loops);
       if (steps > STEPS) throw resonance(network, worstLink(bench));
     }
@@ -92,7 +94,7 @@ export function createSolver(network: Network): Solver {
         }
       }
       if (loops === undefined && trusted(bench.factors)) return seenFrom(bench.factors, nodes);
-      loops ??= factorLoops(network, last, bench.tree, admittance.cores);
+      loops ??= factorLoops(network, last, bench.tree, admittance.cores, worstLink(bench));
       return seenThroughLoops(bench, last, loops, nodes);
     },
     get effort() {

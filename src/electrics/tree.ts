@@ -9,6 +9,8 @@ export interface Tree {
   readonly to: Int32Array;
   /** size branches: branch numbers from the strongest to the weakest. */
   readonly order: Int32Array;
+  /** Work of sorting, size branches. */
+  readonly spare: Int32Array;
   /** size branches: 1 for a branch of the tree. */
   readonly inTree: Uint8Array;
   /** The branches outside the tree, in rising order; as many as branches − nodes + 1. */
@@ -45,6 +47,7 @@ export function plant(network: Network): Tree {
     from: Int32Array.from(branches, (branch) => branch.from),
     to: Int32Array.from(branches, (branch) => branch.to),
     order: Int32Array.from(branches, (_, b) => b),
+    spare: new Int32Array(branches.length),
     inTree: new Uint8Array(branches.length),
     links: new Int32Array(Math.max(0, branches.length - size + 1)),
     nodes: new Int32Array(size - 1),
@@ -63,7 +66,7 @@ export function plant(network: Network): Tree {
  *  The result depends on the weights alone, never on what came before; allocates nothing.
  *  @param weight per branch, for example |Z|² */
 export function regrow(tree: Tree, weight: Float64Array): void {
-  const moved = sort(tree.order, weight);
+  const moved = sort(tree, weight);
   if (!moved && tree.grown) return;
   join(tree);
   root(tree);
@@ -152,31 +155,54 @@ function leave({ from, to, sums }: Tree, b: number, re: Float64Array, im: Float6
   }
 }
 
-/** Sorts nearly sorted branches; true if any had to move. */
-function sort(order: Int32Array, weight: Float64Array): boolean {
+/** Sorts branches, which are nearly sorted from the time before; true if any had to move. */
+function sort({ order, spare }: Tree, weight: Float64Array): boolean {
   let moved = false;
-  let last = order.length > 0 ? order[0]! : 0;
-  let lastWeight = order.length > 0 ? weight[last]! : 0;
+  // So many steps pay; a long list in no order is merged instead.
+  let steps = 8 * order.length;
   for (let k = 1; k < order.length; k++) {
     const b = order[k]!;
     const w = weight[b]!;
-    if (lastWeight < w || (lastWeight === w && last < b)) {
-      last = b;
-      lastWeight = w;
-      continue;
-    }
     let at = k;
-    while (at > 0) {
-      const other = order[at - 1]!;
-      const v = weight[other]!;
-      if (v < w || (v === w && other < b)) break;
-      order[at] = other;
+    while (at > 0 && before(b, w, order[at - 1]!, weight)) {
+      order[at] = order[at - 1]!;
       at--;
     }
+    if (at === k) continue;
     order[at] = b;
     moved = true;
+    steps -= k - at;
+    if (steps < 0) {
+      merge(order, spare, weight);
+      break;
+    }
   }
   return moved;
+}
+
+/** Whether branch b of weight w is stronger than another. */
+function before(b: number, w: number, other: number, weight: Float64Array): boolean {
+  const v = weight[other]!;
+  return w < v || (w === v && b < other);
+}
+
+/** Sorts branches in any order: runs of one, of two, of four … are merged into a spare row and back. */
+function merge(order: Int32Array, spare: Int32Array, weight: Float64Array): void {
+  const count = order.length;
+  for (let run = 1; run < count; run *= 2) {
+    for (let first = 0; first < count; first += 2 * run) {
+      const middle = Math.min(first + run, count);
+      const end = Math.min(middle + run, count);
+      let left = first;
+      let right = middle;
+      for (let k = first; k < end; k++) {
+        const second = right < end ? order[right]! : -1;
+        const fromRight = second >= 0 && (left >= middle || before(second, weight[second]!, order[left]!, weight));
+        spare[k] = fromRight ? order[right++]! : order[left++]!;
+      }
+    }
+    order.set(spare);
+  }
 }
 
 /** Takes every branch that joins two parts not joined yet. */

@@ -1,14 +1,15 @@
-/** The solver against native KLU and mathjs, in a Node of its own: bundled as users get it, without the loader that
+/** The solver against native KLU, mathjs and ngspice, in a Node of its own: bundled as users get it, without the loader that
  *  runs TypeScript here and slows typed arrays by a third. */
 import { spawnSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { onPath } from '../../.ci/tools.mjs';
 import type { Row } from './row.ts';
 
 const OUT = fileURLToPath(new URL('../../dist/bench/', import.meta.url));
 
-/** Refactor and solve, with and without a person, and a whole checked solution. */
+/** Refactor and solve, with and without a person, a whole checked solution, and how all that grows with the network. */
 export async function solver(): Promise<readonly Row[]> {
   mkdirSync(OUT, { recursive: true });
   const klu = `${OUT}klu`;
@@ -26,7 +27,8 @@ export async function solver(): Promise<readonly Row[]> {
       target: 'node20',
     },
   });
-  return JSON.parse(run(process.execPath, [`${OUT}rounds.js`, klu])) as readonly Row[];
+  const ngspice = onPath('ngspice');
+  return JSON.parse(run(process.execPath, [`${OUT}rounds.js`, klu, ...(ngspice ? [ngspice] : [])])) as readonly Row[];
 }
 
 /** What a program prints. @throws Error with what it complained of */
