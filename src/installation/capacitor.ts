@@ -7,6 +7,7 @@ export function capacitor(
   farad: number,
   { frequency_Hz }: Pick<Surroundings, 'frequency_Hz'>,
 ): PlannedBranch {
-  const reactance_ohm = Math.max(-1 / (2 * Math.PI * frequency_Hz * farad), -LARGEST_OHM);
+  const reactance_ohm =
+    frequency_Hz === 0 ? -LARGEST_OHM : Math.max(-1 / (2 * Math.PI * frequency_Hz * farad), -LARGEST_OHM);
   return { ...branch, resistance_ohm: LEAST_OHM, reactance_ohm };
 }

@@ -11,6 +11,7 @@ import { pieces } from './pieces.ts';
 import { GAP_OHM, leakage, type Plan } from './plan.ts';
 import { terminalFinder, terminalsOf } from './directory.ts';
 import { EARTH, partOf } from './terminal.ts';
+import { LARGEST_OHM } from './quantity.ts';
 import { suppliesOf } from './supplies.ts';
 import { known, phasorsOf, valuesOf, type Laid } from './values.ts';
 
@@ -23,11 +24,16 @@ export function compile(installation: Installation): Build {
   const find = terminalFinder(terminals);
   const node = (terminal: string): number => known(find(terminal), 'terminal', terminal);
 
+  // Direct current: an inductance is wire, a capacitance a gap.
+  const direct = installation.frequency_Hz === 0;
+  const reacting = (ohm: number): number => (direct ? (ohm < 0 ? -LARGEST_OHM : 0) : ohm);
   const plans = new Map<string, Plan>(
     parts.map(([name, part]) => [name, partKind(part.kind).plan(name, part, installation)]),
   );
   const fixed: readonly Laid[] = [
-    ...[...plans].flatMap(([part, plan]) => plan.branches.map((branch) => ({ ...branch, part }))),
+    ...[...plans].flatMap(([part, plan]) =>
+      plan.branches.map((branch) => ({ ...branch, reactance_ohm: reacting(branch.reactance_ohm), part })),
+    ),
     ...joinBranches(installation),
   ];
   const joins = joinsOf(installation, node, terminals);
@@ -74,7 +80,7 @@ export function compile(installation: Installation): Build {
   };
   const coupling = windings.map(({ resistance_ohm, reactance_ohm }) => ({
     re: Float64Array.from(resistance_ohm),
-    im: Float64Array.from(reactance_ohm),
+    im: Float64Array.from(reactance_ohm, reacting),
   }));
 
   const currentSources = currentSourcesOf(laid, node, phasorsOf(laid));

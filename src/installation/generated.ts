@@ -7,7 +7,7 @@ import { coupled, fromSequences, times } from './windings.ts';
 export const generatedKeys = {
   rating_VA: z
     .number()
-    .gt(0)
+    .min(1)
     .max(1e9)
     .meta({ examples: [3000] }),
   connection: z

@@ -83,7 +83,7 @@ export function valuesOf(
     return {
       impedance: order === 1 ? { re, im } : { re, im: atOrder(im, order) },
       emf: order === 1 ? emf : none,
-      coupling: order === 1 ? coupling : coupling.map((own) => ({ re: own.re, im: atOrder(own.im, order) })),
+      coupling: order === 1 ? coupling : coupling.map((own) => coupledAtOrder(own, order)),
       ...(injection === undefined ? {} : { injection }),
     };
   };
@@ -93,6 +93,12 @@ export function valuesOf(
  *  are left as they are, though in thick conductors they grow a little. */
 function atOrder(reactance_ohm: Float64Array, order: number): Float64Array {
   return reactance_ohm.map((ohm) => (ohm < 0 ? ohm / order : ohm * order));
+}
+
+/** The same of a coupling: what windings have in common is inductance, whatever its sign. */
+function coupledAtOrder({ re, im }: Phasors, order: number): Phasors {
+  const own = Math.sqrt(im.length) + 1;
+  return { re, im: im.map((ohm, at) => (ohm < 0 && at % own === 0 ? ohm / order : ohm * order)) };
 }
 
 /** Impedances as built, as phasors; no resistance below what the solver calls a conductor. */

@@ -8,15 +8,15 @@ const schema = z
     kind: z.literal('centre-tapped-transformer'),
     rating_VA: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e9)
       .meta({ examples: [25000] }),
-    secondary_V: z.number().gt(0).max(1e5).default(240).describe('x1 to x3, no load'),
+    secondary_V: z.number().min(1).max(1e5).default(240).describe('x1 to x3, no load'),
     angle_deg: z.number().min(-360).max(360).default(0),
     ...nameplateKeys,
     primary_VA: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e12)
       .optional()
       .describe('three-phase short-circuit power of the primary; absent: infinite'),

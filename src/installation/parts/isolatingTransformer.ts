@@ -3,7 +3,7 @@ import { checkNameplate, nameplate_ohm, nameplateKeys, type SeriesOhms } from '.
 import { leakage, type PartKind, type PlannedBranch, type PlannedCore, type PlannedSupply } from '../plan.ts';
 import { interlaced, times } from '../windings.ts';
 
-const volts = z.number().gt(0).max(1e5);
+const volts = z.number().min(1).max(1e5);
 
 const schema = z
   .strictObject({
@@ -16,7 +16,7 @@ const schema = z
       ),
     rating_VA: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e9)
       .meta({ examples: [45000] }),
     primary_V: volts.meta({ examples: [480] }).describe('line to line'),

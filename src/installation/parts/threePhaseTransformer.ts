@@ -16,13 +16,13 @@ const schema = z
       ),
     rating_VA: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e9)
       .meta({ examples: [300000] })
       .describe('of all three phases'),
     secondary_V: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e5)
       .meta({ examples: [208] })
       .describe('line to line, no load'),
@@ -36,7 +36,7 @@ const schema = z
       .describe('Z0 of the transformer itself over its Z1; of a wye'),
     primary_VA: z
       .number()
-      .gt(0)
+      .min(1)
       .max(1e12)
       .optional()
       .describe('three-phase short-circuit power of the utility behind it; absent: infinite'),
