@@ -76,21 +76,23 @@ describe('many people who touch one source', () => {
     one.forEach((share, index) => expect(Math.abs(share - (other[index] ?? NaN))).toBeLessThan(0.009));
   });
 
-  test('stand in the zone of the standard for their current and time', () => {
-    for (const time_s of [0.012, 0.07, 0.4, 2.5, 30])
-      for (const volts of [2, 30, 110, 230, 1000]) {
-        const one = population(
-          { ...source, volts },
-          { ...alike, time_s: { median: time_s, factor: 1 } },
-          SEED,
-          0,
-          4000,
-        );
+  test('stand in the zone of the standard for their current, its way and its time', () => {
+    const factors = { 'left hand to feet': 1, 'right hand to feet': 0.8, 'both hands to feet': 1, 'hand to hand': 0.4 };
+    for (const touch of ['left hand to feet', 'right hand to feet', 'both hands to feet', 'hand to hand'] as const)
+      for (const [volts, time_s] of [
+        [2, 0.07],
+        [30, 30],
+        [110, 2.5],
+        [230, 0.4],
+        [1000, 0.012],
+      ] as const) {
+        const people = { ...alike, touches: { [touch]: 1 }, time_s: { median: time_s, factor: 1 } };
+        const one = population({ ...source, volts }, people, SEED, 0, 4000);
         const expected = new Float64Array(6);
         // All who carry the current of a bin are in one zone, but at a boundary.
         one.currents.forEach((count, bin) => {
           const amperes = 1e-6 * Math.exp(((bin + 0.5) / 8192) * Math.log(1e8));
-          expected[severity(zone(amperes, time_s))]! += count;
+          expected[severity(zone(factors[touch] * amperes, time_s))]! += count;
         });
         one.zones.forEach((count, index) => expect(Math.abs(count - (expected[index] ?? NaN))).toBeLessThan(40));
       }
