@@ -13,7 +13,7 @@ export function sounds({ intervals, build }: Timeline, vocabulary: Vocabulary): 
     if (because.kind === 'fault-strikes' && fault && Math.hypot(fault.amperes.re, fault.amperes.im) >= LEAST_A)
       return [{ id: `${i} contact`, kind: 'contact', time_s: start_s, caption: say('caption.spark', vocabulary) }];
     if (because.kind !== 'device-operated') return [];
-    const residual = build.devices.find((device) => device.name === because.device)?.kind === 'residual-device';
+    const residual = build.devices.find(({ name }) => name === because.device)?.kind === 'residual-device';
     const values = { device: name(because.device, vocabulary) };
     return residual
       ? [{ id: `${i} gfci`, kind: 'gfci', time_s: start_s, caption: say('caption.residual', vocabulary, values) }]

@@ -16,7 +16,7 @@ export const poleCount = z
   .describe('one: terminals line and load; more: a.line, a.load, b.line, b.load, …');
 
 /** What passes through a device that compares: each conductor by name. */
-export const conductorNames = z
+const conductorNames = z
   .array(nameSchema)
   .min(1)
   .max(6)

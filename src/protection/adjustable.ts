@@ -65,7 +65,7 @@ function long(rating_A: number, delay_s: number, ends_A: number): Band {
 }
 
 /** An instantaneous element within a fifth of its setting; a fast one answers to the first peak. */
-export function instantaneous(setting_A: number, rated: number): Band {
+function instantaneous(setting_A: number, rated: number): Band {
   const [from, to] = PICKUP.other;
   return magnetic(from * setting_A, to * setting_A, DELAY.contacts_s, rated);
 }

@@ -1,7 +1,6 @@
 export { ADIABATIC_S, adiabaticFactor, adiabaticLimit_s, iceaFactor, meltingFactor, type Metal } from './adiabatic.ts';
-export { type AdjustableSettings } from './adjustable.ts';
 export { peakFactor } from './asymmetry.ts';
-export { breakerAfter, breakerOperation, type BreakerSettings, type ThermalState } from './breaker.ts';
+export { breakerAfter, breakerOperation, type BreakerSettings } from './breaker.ts';
 export {
   coldOperation,
   elementAfter,
@@ -12,9 +11,7 @@ export {
   type DeviceSettings,
   type OvercurrentSettings,
 } from './device.ts';
-export { type FuseSettings } from './fuse.ts';
 export { smoothDcTolerated_A } from './iec61008.ts';
 export { firstOf, type Operation, type Seen, type Tolerance } from './operation.ts';
-export { type PointsSettings } from './publishedPoints.ts';
 export { mustActFrom_A, residualOperation, type ResidualSettings } from './residualDevice.ts';
-export { selectivity, type Selectivity } from './selectivity.ts';
+export { selectivity } from './selectivity.ts';

@@ -55,7 +55,7 @@ test('every run of many fits the schema, with every kind of finding among them',
     expect(schema.safeParse(result).error?.issues ?? []).toEqual([]);
     for (const { kind } of result.findings) kinds.add(kind);
   }
-  for (const file of ['harmonic-neutral', 'open-neutral-lamps', 'nuisance-trip']) {
+  for (const file of ['harmonic-neutral', 'open-neutral-lamps', 'nuisance-trip', 'it-monitor']) {
     const result = JSON.parse(terminal(['run', `tests/reference/textbook/${file}.yaml`, '--json']).out);
     expect(schema.safeParse(result).error?.issues ?? [], file).toEqual([]);
     for (const { kind } of result.findings) kinds.add(kind);

@@ -121,7 +121,7 @@ function openWrong({ build }: Timeline, { devices, snapshot, solution }: Interva
 }
 
 /** Who is told to have operated did, once, with a reason, and stays open; who had a reason and could, did. */
-function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly string[] {
+function operationsWrong({ build, intervals, horizon_s, tolerance }: Timeline): readonly string[] {
   const found: string[] = [];
   intervals.forEach(({ because, devices }, index) => {
     if (because.kind !== 'device-operated') return;
@@ -129,7 +129,7 @@ function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly st
     if (before?.state !== 'closed') found.push(`${because.device} operated while ${before?.state ?? 'absent'}`);
     if (devices.find(({ device }) => device === because.device)?.state !== 'open')
       found.push(`${because.device} operated and is not open`);
-    if (before !== undefined) found.push(...reasonWrong(build, intervals.slice(0, index), because));
+    if (before !== undefined) found.push(...reasonWrong(build, intervals.slice(0, index), because, tolerance));
   });
   for (const { name } of build.devices) {
     const operated = intervals.findIndex(
@@ -153,13 +153,15 @@ function operationsWrong({ build, intervals, horizon_s }: Timeline): readonly st
   return found;
 }
 
-/** A magnetic trip needs at least 5 times the rating at that moment (typical band 5 to 20, from memory), a GFCI at least 4 mA
+/** A magnetic trip needs at least 5 times the rating at that moment (typical band 5 to 20, from memory), of a fast one the
+ *  first peak, at most twice that of the steady wave (IEC 60909-0); a GFCI at least 4 mA
  *  (UL 943: must not trip below); a thermal one more than the rating (UL 489: holds 100 % for ever), then or earlier: the
  *  bimetal keeps its heat when another device takes the current away. */
 function reasonWrong(
   build: Timeline['build'],
   before: readonly Interval[],
   { device, operation }: Extract<Happening, { kind: 'device-operated' }>,
+  tolerance: Timeline['tolerance'],
 ): readonly string[] {
   const info = build.devices.find(({ name }) => name === device);
   const seen = before.flatMap(({ devices }) => devices.filter((moment) => moment.device === device));
@@ -176,7 +178,7 @@ function reasonWrong(
   if (!('rating_A' in settings)) return wrong;
   switch (operation.region) {
     case 'magnetic':
-      return last.amperes >= 5 * settings.rating_A ? [] : wrong;
+      return last.amperes >= (tolerance === 'fast' ? 5 / 2 : 5) * settings.rating_A ? [] : wrong;
     case 'thermal':
       return seen.some(({ amperes }) => amperes > settings.rating_A) ? [] : wrong;
     default:
