@@ -23,8 +23,12 @@ export function layerAt(ground: Ground, depth_m: number): Layer {
   return ground.kind === 'layered' && depth_m > ground.thickness_m * (1 + 1e-9) ? 1 : 0;
 }
 
-const MOST_REFLECTIONS = 1500;
+const MOST_REFLECTIONS = 3000;
 const SMALL = 1e-8;
+
+/** A series whose signs alternate is cut after this many, and the last of them fade out (Euler's transformation). */
+const ALTERNATING = 100;
+const FADING = 30;
 
 /** Images of a source for a field point, from the reflections at the surface (all comes back) and at the lower layer
  *  (K = (ρ₂ − ρ₁)/(ρ₂ + ρ₁) comes back).
@@ -36,12 +40,13 @@ export function imagesOf(ground: Ground, source: Layer, field: Layer, span_m: nu
   const { upper_ohm_m, lower_ohm_m, thickness_m } = ground;
   const k = (lower_ohm_m - upper_ohm_m) / (lower_ohm_m + upper_ohm_m);
   const orders = reflections(k, span_m / (2 * thickness_m));
+  const fade = fading(k, orders);
   const series = (terms: number, from: 0 | 1, scale: number, each: (weight: number, far_m: number) => Image[]) => ({
     images: Array.from({ length: orders + 1 - from }, (_, at) => {
       const n = at + from;
-      return each(scale * k ** n, 2 * n * thickness_m);
+      return each(scale * k ** n * fade(n), 2 * n * thickness_m);
     }).flat(),
-    // Far images are all 2nh away: Σ Kⁿ/n = −ln(1 − K), less what is counted one by one.
+    // Far images of one sign are all 2nh away: Σ Kⁿ/n = −ln(1 − K), less what is counted one by one.
     rest_per_m: (scale * terms * restOfLogarithm(k, orders)) / (2 * thickness_m),
   });
   if (source === 0 && field === 0) {
@@ -73,10 +78,24 @@ function image(weight: number, sign: 1 | -1, shift_m: number): Image {
 function reflections(k: number, span: number): number {
   if (k === 0) return 0;
   const dying = Math.ceil(Math.log(SMALL) / Math.log(Math.abs(k)));
+  if (k < 0) return Math.min(dying, ALTERNATING);
   return Math.min(dying, Math.ceil(10 * span) + 300, MOST_REFLECTIONS);
 }
 
+/** What the last terms of a series with alternating signs count: the mean of its last partial sums, by the binomials. */
+function fading(k: number, counted: number): (n: number) => number {
+  if (k >= 0 || counted < ALTERNATING) return () => 1;
+  const shares = Array.from({ length: FADING + 1 }, () => 0);
+  let binomial = 2 ** -FADING;
+  for (let j = 0; j <= FADING; j++) {
+    for (let at = 0; at <= j; at++) shares[at] = (shares[at] ?? 0) + binomial;
+    binomial *= (FADING - j) / (j + 1);
+  }
+  return (n) => shares[n - (counted - FADING)] ?? 1;
+}
+
 function restOfLogarithm(k: number, counted: number): number {
+  if (k < 0) return 0;
   let rest = -Math.log1p(-k);
   for (let n = 1; n <= counted; n++) rest -= k ** n / n;
   return rest;

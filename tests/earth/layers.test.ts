@@ -93,6 +93,23 @@ test.each([
   }
 });
 
+test('dry sand a hand deep on wet clay, or the other way round: every reflection counts, though there are thousands', () => {
+  for (const [upper, lower] of [
+    [5000, 1],
+    [1, 20_000],
+  ] as const) {
+    const k = (lower - upper) / (lower + upper);
+    const [thick, spacing] = [0.1, 30];
+    let sum = 1;
+    for (let n = 1; n < 300_000; n++) {
+      const far = (2 * n * thick) / spacing;
+      sum += 4 * k ** n * (1 / Math.hypot(1, far) - 1 / Math.hypot(2, far));
+    }
+    const ground = layered(upper, lower, thick);
+    expect(Math.abs(wenner(ground, spacing, 3).reading / (upper * sum) - 1)).toBeLessThan(0.001);
+  }
+});
+
 test('four pins near one another know nothing of the soil that the rod will meet', () => {
   const ground = layered(200, 20, 2);
   expect(wenner(ground, 0.5, 3).error).toBeGreaterThan(2.5);

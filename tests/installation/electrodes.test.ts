@@ -119,6 +119,10 @@ test.each([
     '{ kind: soil, soil_ohm_m: 9, electrodes: { a: { kind: rod, length_m: 3, diameter_m: 0.02, at: [0, 0] } }, places: { a: { at: [1, 1] } } }',
     'is the name of an electrode already',
   ],
+  [
+    '{ kind: soil, soil_ohm_m: 9, electrodes: { a: { kind: rod, length_m: 0.1, diameter_m: 0.02, at: [0, 0] } }, places: { b: { at: [0, 0] } } }',
+    'a and b stand in one another',
+  ],
 ])('%s is refused in words', (written, words) => {
   expect(complaints(written)).toContain(words);
 });
@@ -180,6 +184,23 @@ test('every electrode that is let in has a resistance', () => {
     { numRuns: 400, seed: 5 },
   );
   expect(accepted).toBeGreaterThan(60);
+});
+
+// IEEE Std 80: 3ρ a foot; a thin layer counts C_s of its own resistivity, 0.7021 for 0.1 m of 2500 Ω·m on 100 Ω·m.
+test('a foot on 100 Ω·m has 300 Ω, two have 150, and on crushed rock two have 2633', () => {
+  const standing = (feet: number, cover?: object) => {
+    const part = partSchema.parse({
+      kind: 'soil',
+      soil_ohm_m: 100,
+      ...(cover === undefined ? {} : { cover }),
+      electrodes: { rod: { ...ELECTRODES.rod, at: [0, 0] } },
+      places: { here: { at: [2, 0], feet } },
+    });
+    return partKind('soil').plan('it', part, surroundings).winding?.resistance_ohm.at(-1);
+  };
+  expect(standing(1)).toBe(300);
+  expect(standing(2)).toBe(150);
+  expect(standing(2, { soil_ohm_m: 2500, thickness_m: 0.1 })).toBeCloseTo(1.5 * 0.7021 * 2500, -1);
 });
 
 test('electrodes and feet anywhere in one soil give off power and never take it in', () => {
