@@ -61,8 +61,10 @@ export const installationSchema = z
   })
   .superRefine(({ frequency_Hz, parts }, context) => {
     if (frequency_Hz !== 0) return;
-    for (const [name, { kind }] of Object.entries(parts)) {
-      if (!ALTERNATING_ONLY.has(kind)) continue;
+    for (const [name, part] of Object.entries(parts)) {
+      const { kind } = part;
+      const harmonic = part.kind === 'harmonic-source' && part.currents.some(({ order }) => order > 1);
+      if (!harmonic && !ALTERNATING_ONLY.has(kind)) continue;
       context.addIssue({
         code: 'custom',
         path: ['parts', name, 'kind'],
