@@ -2,6 +2,7 @@
  *  sides take turns, round by round, each timed by the processor's clock, so that a busy machine slows all alike. */
 import bakeryText from '../../../lessons/places/bakery.yaml?raw';
 import { compile, initialConditions, readInstallation } from '../../../src/installation/index.ts';
+import { crowdRows } from './crowd.ts';
 import { growthRows } from './growth.ts';
 import { placeRows } from './place.ts';
 import type { Place } from './place.ts';
@@ -14,6 +15,7 @@ console.log(
     ...placeRows(fourHomes(bakery), klu, ngspice),
     ...placeRows(bakery, klu, undefined),
     ...growthRows(klu),
+    ...crowdRows(),
   ]),
 );
 
