@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { PartKind, PlannedBranch } from '../plan.ts';
+import { GAP_OHM, type PartKind, type PlannedBranch } from '../plan.ts';
 import { nameSchema, reactance_ohm, resistance_ohm } from '../quantity.ts';
 import { windingEnds } from './coupledWindings.ts';
 
@@ -57,6 +57,19 @@ export const idealTransformer = {
     const of = Object.values(part.windings).map((winding) => winding.turns);
     const most = Math.max(...of);
     const core = { branches: branches.map((branch) => branch.name), turns: of.map((own) => own / most) };
-    return { branches, cores: [core] };
+    return { branches: [...branches, magnetising(name, branches[0])], cores: [core] };
   },
 } satisfies PartKind<IdealTransformer>;
+
+/** What the core takes for itself: next to nothing, but enough that its volts are known where no winding is loaded. */
+function magnetising(name: string, fed: PlannedBranch | undefined): PlannedBranch {
+  return {
+    name: `${name}.magnetising`,
+    from: fed?.from ?? 'earth',
+    to: fed?.to ?? 'earth',
+    role: 'insulation',
+    medium: 'insulation',
+    resistance_ohm: GAP_OHM,
+    reactance_ohm: 0,
+  };
+}
