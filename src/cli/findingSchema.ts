@@ -82,7 +82,17 @@ export const findingSchema = z.discriminatedUnion('kind', [
     metal: z.number().min(0).max(1).optional().describe('share with metal all the way home; absent if none flows'),
   }),
   z.strictObject({ kind: z.literal('device-sees'), ...device }),
-  z.strictObject({ kind: z.literal('device-operated'), ...device, others: z.array(name) }),
+  z.strictObject({
+    kind: z.literal('device-operated'),
+    ...device,
+    others: z
+      .array(z.strictObject({ device: name, alone_A: amperes }))
+      .describe('who might have been first or with it; up to alone_A it is sure to open alone'),
+    letsThrough: z
+      .strictObject({ least_A2s: z.number().min(0), most_A2s: z.number().min(0).nullable() })
+      .optional()
+      .describe('I²t of devices of its kind at this current, from cold; null: without end'),
+  }),
   z.strictObject({
     kind: z.literal('device-warned'),
     at_s,

@@ -140,8 +140,11 @@ export type Finding =
   | ({ readonly kind: 'device-sees' } & DeviceFact)
   | ({
       readonly kind: 'device-operated';
-      /** closed devices of which a fast one could have been before a slow one of this */
-      readonly others: readonly string[];
+      /** closed devices of which a fast one could have been before a slow one of this, and up to what current it is sure that
+       *  this one opens alone, A; 0 = at none */
+      readonly others: readonly { readonly device: string; readonly alone_A: number }[];
+      /** I²t that devices of its kind let through at this current, from cold, A²s; only of one that counts amperes */
+      readonly letsThrough?: { readonly least_A2s: number; readonly most_A2s: number };
     } & DeviceFact)
   | {
       readonly kind: 'device-warned';

@@ -3,7 +3,7 @@ import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import type { WayKind } from './finding.ts';
 import { lookUp, name } from './name.ts';
-import { capital, say } from './say.ts';
+import { capital, list, say } from './say.ts';
 import { partOf } from './route.ts';
 import { divide, type Way } from './ways.ts';
 
@@ -83,8 +83,10 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
     }
     case 'load':
       if (by === 'relief') return say('way.relief', vocabulary, { name: name(more[0] ?? '', vocabulary) });
-      if (by === 'phase') return say('way.phases', vocabulary);
-      return say(by === 'leg' ? 'way.legs' : 'way.load', vocabulary);
+      if (by !== 'phase' && by !== 'leg') return say('way.load', vocabulary);
+      return say(by === 'phase' ? 'way.phases' : 'way.legs', vocabulary, {
+        loads: list(more.map((part) => name(part, vocabulary))),
+      });
     case 'other':
       if (by === 'straight') return say('way.straight', vocabulary);
       if (by === 'leak' || by === 'screen')

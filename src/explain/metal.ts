@@ -2,7 +2,7 @@ import type { Solution } from '../electrics/index.ts';
 import type { Interval } from '../scenario/index.ts';
 import { EARTH, type Build, type Installation } from '../installation/index.ts';
 
-/** Metal that somebody can touch: the case of an appliance, or a fitting. */
+/** Metal that somebody can touch: the case of an appliance or a panel, or a fitting. */
 export interface Metal {
   readonly part: string;
   readonly what: 'case' | 'metal';
@@ -27,6 +27,8 @@ const known = new WeakMap<Installation, readonly Metal[]>();
 function findTouchables({ parts }: Installation): readonly Metal[] {
   return Object.entries(parts).flatMap(([part, made]): Metal[] => {
     if (made.kind === 'appliance' && made.case === 'metal') return [{ part, what: 'case', terminal: `${part}.case` }];
+    // Its own metal hangs on the earth bar.
+    if (made.kind === 'service-panel') return [{ part, what: 'case', terminal: `${part}.earth bar` }];
     return made.kind === 'fitting' ? [{ part, what: 'metal', terminal: `${part}.metal` }] : [];
   });
 }

@@ -1,3 +1,4 @@
+import type { Limb } from '../body/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Interval, PersonMoment, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
@@ -43,6 +44,7 @@ function onePerson({ build, intervals }: Timeline, person: string): readonly Fin
       ...(holding === undefined ? {} : { holding }),
       prospective_V,
       touch_V,
+      ...acrossOf(build, interval, moment),
       body_A,
       heart_A,
       zone,
@@ -50,6 +52,34 @@ function onePerson({ build, intervals }: Timeline, person: string): readonly Fin
     },
     ...(letGo || until_s - interval.start_s < HELD_S ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
   ];
+}
+
+/** Between which two of three or more places the volts are largest, each behind what is worn there. */
+function acrossOf(
+  { people, network }: Build,
+  { solution }: Interval,
+  { person, touching: places, contacts }: PersonMoment,
+): { readonly across?: readonly [Limb, Limb] } {
+  const own = people.find(({ name }) => name === person);
+  if (own === undefined || places.length < 3) return {};
+  const skins = own.limbs.flatMap(({ limb, branch, node }) => {
+    if (!places.includes(limb)) return [];
+    // Along the limb the current counts from `from`; what is worn lies between the thing and the skin.
+    const out = network.branches[branch]?.from === node ? -1 : 1;
+    const worn_ohm = contacts.find((contact) => contact.limb === limb)?.outside_ohm ?? 0;
+    const behind = (volts: Float64Array, amperes: Float64Array) =>
+      (volts[node] ?? 0) + out * worn_ohm * (amperes[branch] ?? 0);
+    const re = behind(solution.volts.re, solution.amperes.re);
+    return [{ limb, re, im: behind(solution.volts.im, solution.amperes.im) }];
+  });
+  const pairs = skins.flatMap((one, index) =>
+    skins.slice(index + 1).map((other) => ({
+      pair: [one.limb, other.limb] as const,
+      volts: Math.hypot(one.re - other.re, one.im - other.im),
+    })),
+  );
+  const [largest] = pairs.toSorted((one, other) => other.volts - one.volts);
+  return largest === undefined ? {} : { across: largest.pair };
 }
 
 function happenings({ intervals }: Timeline): readonly Finding[] {

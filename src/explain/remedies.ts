@@ -13,7 +13,25 @@ export function isSafe(timeline: Timeline): boolean {
 function remaining(timeline: Timeline): Remaining {
   const flow = lasting(timeline);
   const left = defects(timeline).map(([condition, , option]) => ({ condition, option }));
-  return { left, ...(flow === undefined ? {} : { flow }) };
+  const oversized = oversizedDevice(timeline);
+  return {
+    left,
+    ...(flow === undefined ? {} : { flow }),
+    ...(oversized === undefined ? {} : { oversized }),
+  };
+}
+
+/** A device that a condition sets larger than the file builds it. */
+function oversizedDevice({ build, conditions }: Timeline): Remaining['oversized'] {
+  const found = Object.entries(build.installation.conditions).flatMap(([name, made]) => {
+    if (made.kind !== 'setting' || (conditions[name] ?? made.options[0]) === made.options[0]) return [];
+    const part = build.installation.parts[made.device];
+    const built_A = part !== undefined && 'rating_A' in part ? part.rating_A : undefined;
+    const { device, rating_A } = made;
+    if (built_A === undefined || rating_A === undefined || rating_A <= built_A) return [];
+    return [{ device, rating_A, built_A }];
+  });
+  return found[0];
 }
 
 /** What would have made it safe: each single restoring change of a path or a device, and a residual device where none is
@@ -48,7 +66,10 @@ export function remedies(timeline: Timeline): readonly Finding[] {
     ];
   });
   if (working.length > 0 || changes.length === 0) return [...already, ...working];
-  return [...already, { kind: 'none-alone', at_s, tried: changes.length }];
+  const { build, conditions, tolerance, horizon_s } = timeline;
+  const all = run(build, { ...conditions, ...Object.fromEntries(changes) }, { tolerance, horizon_s });
+  const together = dangerous ? !isDangerous(all) : isSafe(all);
+  return [...already, { kind: 'none-alone', at_s, tried: changes.length, together }];
 }
 
 /** Conditions of the wiring and the devices that are not as they should be: name, sound option, chosen option. */

@@ -31,7 +31,7 @@ function isWhole({ left, flow }: Remaining): boolean {
   return left.length === 0 && flow === undefined;
 }
 
-function left({ left: defects, flow }: Remaining, vocabulary: Vocabulary): readonly string[] {
+function left({ left: defects, flow, oversized }: Remaining, vocabulary: Vocabulary): readonly string[] {
   const put = defects.map(({ condition, option }) => lowerCase(conditionSentence(condition, option, vocabulary)));
   const values = {
     amperes: quantity(flow?.amperes ?? 0, 'A'),
@@ -43,6 +43,15 @@ function left({ left: defects, flow }: Remaining, vocabulary: Vocabulary): reado
     ...(flow === undefined
       ? []
       : [say(flow.until_s < Infinity ? 'story.left.late' : 'story.left.flow', vocabulary, values)]),
+    ...(oversized === undefined
+      ? []
+      : [
+          say('story.left.size', vocabulary, {
+            device: name(oversized.device, vocabulary),
+            rating: quantity(oversized.rating_A, 'A'),
+            built: quantity(oversized.built_A, 'A'),
+          }),
+        ]),
     ...(put.length === 0 ? [] : [say('story.left', vocabulary, { defects: list(put) })]),
   ];
 }

@@ -1,4 +1,3 @@
-import type { Limb } from '../body/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { effect } from './effect.ts';
@@ -191,8 +190,13 @@ function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocab
 function operated(finding: FindingOf<'device-operated'>, vocabulary: Vocabulary): string {
   const alone = say(operatedKey(finding), vocabulary, deviceValues(finding, vocabulary));
   if (finding.others.length === 0) return alone;
-  const others = list(finding.others.map((other) => name(other, vocabulary)));
-  return say('story.operated.others', vocabulary, { operated: alone, others });
+  const others = list(finding.others.map(({ device }) => name(device, vocabulary)));
+  const alone_A = Math.min(...finding.others.map((other) => other.alone_A));
+  return say(alone_A > 0 ? 'story.operated.others.above' : 'story.operated.others', vocabulary, {
+    operated: alone,
+    others,
+    limit: quantity(alone_A, 'A'),
+  });
 }
 
 /** How it is told that a device opened. */

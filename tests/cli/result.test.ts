@@ -60,6 +60,8 @@ test('every run of many fits the schema, with every kind of finding among them',
     expect(schema.safeParse(result).error?.issues ?? [], file).toEqual([]);
     for (const { kind } of result.findings) kinds.add(kind);
   }
+  const watched = terminal(['run', 'lessons/places/clinic.yaml', ...set('first fault in the lamp'), '--json']);
+  for (const { kind } of JSON.parse(watched.out).findings) kinds.add(kind);
   const described = published.properties.findings.items;
   const known = (described.anyOf ?? described.oneOf).map(
     (one: { properties: { kind: { const: string } } }) => one.properties.kind.const,

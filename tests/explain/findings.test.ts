@@ -1,6 +1,16 @@
 import { expect, test } from 'vitest';
-import { findings, isSafe, remedies, type Finding, type FindingOf } from '../../src/explain/index.ts';
-import type { Timeline } from '../../src/scenario/index.ts';
+import {
+  account,
+  findings,
+  isSafe,
+  ledger,
+  remedies,
+  story,
+  type Finding,
+  type FindingOf,
+} from '../../src/explain/index.ts';
+import { compile, installationSchema } from '../../src/installation/index.ts';
+import { run, type Timeline } from '../../src/scenario/index.ts';
 import { runBakery } from '../scenario/bakery.ts';
 import { manyRuns } from './walk.ts';
 
@@ -75,9 +85,9 @@ test('a rod alone opens nothing: under 5 A flows, the case stays live, the mixer
   );
 });
 
-test('a missing bonding jumper makes the cases of both machines live, not only that of the faulty one', () => {
+test('a missing bonding jumper makes the panel and the other machine live too, not only the faulty one', () => {
   const found = findings(runBakery({ ...FAULT, 'bonding jumper missing': 'yes' }));
-  expect(all(found, 'live-metal').map(({ part }) => part)).toEqual(['mixer', 'oven']);
+  expect(all(found, 'live-metal').map(({ part }) => part)).toEqual(['mixer', 'panel', 'oven']);
   expect(all(found, 'device-operated')).toEqual([]);
 });
 
@@ -174,4 +184,71 @@ test('what is called a remedy is one: run again with it, nothing is dangerous an
     }
   }
   expect(tried).toBeGreaterThan(20);
+});
+
+test('a current that heat alone ends is not called large, though metal leads all the way home', () => {
+  const why = (conditions: Readonly<Record<string, string>>) =>
+    account(runBakery({ ...FAULT, ...conditions }), 'north-america').why.join(' ');
+  expect(why({})).toContain('so the current is large');
+  expect(why({ 'loose joint': 'yes' })).not.toContain('large');
+  expect(why({ 'loose joint': 'yes' })).toContain('holds the current down');
+  const jammed = why({ 'breaker jammed': 'yes' });
+  expect(jammed).not.toContain('large');
+  expect(jammed).toContain('if it could open');
+});
+
+test('the headline names every metal that stays live, the panel too', () => {
+  const { headline } = account(runBakery({ ...FAULT, 'bonding jumper missing': 'yes' }), 'iec');
+  expect(headline).toContain('mixer');
+  expect(headline).toContain('with it the distribution board and the oven');
+});
+
+test('between which two places a body has the most volts is told: hand to hand, where the hands see more than the feet', () => {
+  const both = { 'baker touches': 'the case and the sink', 'baker wears': 'bare feet' };
+  const told = only(findings(runBakery({ ...FAULT, ...both, 'protective conductor open': 'yes' })), 'person-feels');
+  expect(told.across?.toSorted()).toEqual(['left hand', 'right hand']);
+  const live = only(findings(runBakery({ ...FAULT, ...both, 'protective conductor open': 'yes' })), 'live-metal');
+  expect(told.touch_V).toBeGreaterThan(live.volts);
+  // One hand and the feet: there is nothing to choose between.
+  const one = only(findings(runBakery({ ...FAULT, ...TOUCH, 'protective conductor open': 'yes' })), 'person-feels');
+  expect(one.across).toBeUndefined();
+});
+
+test('a breaker too large meets the fault and leaves its cable unguarded, which is said', () => {
+  const told = only(remedies(runBakery({ ...FAULT, 'breaker oversized': 'yes' })), 'already-safe');
+  expect(told.oversized).toEqual({ device: 'mixer breaker', rating_A: 40, built_A: 20 });
+});
+
+test('where no repair helps, not even all at once, the fault itself is to blame and not the number of defects', () => {
+  const build = compile(
+    installationSchema.parse({
+      place: 'The bench',
+      region: 'north-america',
+      parts: {
+        source: { kind: 'source', emf_V: 120, resistance_ohm: 0.2 },
+        breaker: { kind: 'breaker', rating_A: 20 },
+        machine: { kind: 'appliance', power_W: 100, voltage_V: 120 },
+      },
+      joins: [
+        ['source.minus', 'earth'],
+        ['source.plus', 'breaker.line'],
+        ['breaker.load', 'machine.line'],
+        ['source.minus', 'machine.neutral'],
+        ['source.minus', 'machine.case'],
+      ],
+      conditions: {
+        fault: { kind: 'insulation-fault', between: ['machine.line', 'machine.case'], resistance_ohm: { poor: 1 } },
+        oversized: { kind: 'setting', device: 'breaker', rating_A: 40 },
+      },
+    }),
+  );
+  const told = remedies(run(build, { fault: 'poor', oversized: 'yes' }));
+  expect(only(told, 'none-alone')).toMatchObject({ tried: 1, together: false });
+  expect(story(build, told, 'iec').at(-1)?.text).toContain('the fault itself has to be mended');
+});
+
+test('the row of the other leg names every load it goes through', () => {
+  const timeline = runBakery({});
+  const way = ledger(timeline, 0, 'north-america')?.ways.find(({ text }) => text.startsWith('Through the other leg'));
+  expect(way?.text).toBe('Through the other leg: oven and lamps');
 });

@@ -80,6 +80,8 @@ export const STORY_WORDS = {
   'story.operated.grounded-neutral':
     'The {device} opens after {time}: its own detector finds the neutral linked to {ground} downstream, load or no load.',
   'story.operated.others': '{operated} The {others} may open first, or with it: nothing makes one wait for the other.',
+  'story.operated.others.above':
+    '{operated} The {others} may open first, or with it: only up to {limit} is this one sure to open alone.',
   'story.warned':
     'The {device} warns after {time}: it reads {ohms} between the system and {ground}, and is set to {threshold}. It opens nothing; this fault wants finding before a second one comes.',
   'story.conductor.limit':
