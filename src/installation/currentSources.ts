@@ -13,6 +13,9 @@ export interface CurrentSources {
 /** An impedance beyond this feeds nobody, Ω (invented: far above any conductor, far below any open contact). */
 const CUT_OHM = 1e6;
 
+/** Less than this is no current, A (invented: far below what any insulation lets through). */
+const NOTHING_A = 1e-15;
+
 /** Finds the sources of current. One that metal feeds as built takes nothing when that metal is cut: an electronic load does not
  *  run on without its supply. One that metal never feeds, as in a textbook, drives whatever it is written across.
  *  @param impedance of every branch as built */
@@ -48,7 +51,7 @@ export function currentSourcesOf(
       sources.forEach(({ at, injection }, index) => {
         const here = injection.find((one) => one.order === order);
         const off = cut.has(at) || (asBuilt[index] === true && fedNow[index] !== true);
-        if (here === undefined || off) return;
+        if (here === undefined || off || here.current_A < NOTHING_A) return;
         re[at] = here.current_A * Math.cos(here.angle_rad);
         im[at] = here.current_A * Math.sin(here.angle_rad);
       });

@@ -62,6 +62,9 @@ const schema = z
     }
   });
 
+// Less than this is no impedance, Ω (invented: far below the least resistance there is).
+const NOTHING_OHM = 1e-15;
+
 type CoupledWindings = z.output<typeof schema>;
 
 /** Windings that drive each other, by their impedance matrix: `<part>.<winding>` from its `.dot` to its `.end`. The first is
@@ -76,9 +79,10 @@ export const coupledWindings = {
     // Windings without any loss that are coupled to the full would leave nothing to solve.
     const resistance_ohm = Array.from({ length: count ** 2 }, (_, at) => {
       const [row, column] = [Math.floor(at / count), at % count];
-      return (part.resistance_ohm?.[row]?.[column] ?? 0) + (row === column ? LEAST_OHM : 0);
+      const own = part.resistance_ohm?.[row]?.[column] ?? 0;
+      return (Math.abs(own) < NOTHING_OHM ? 0 : own) + (row === column ? LEAST_OHM : 0);
     });
-    const reactance_ohm = part.reactance_ohm.flat();
+    const reactance_ohm = part.reactance_ohm.flat().map((ohm) => (Math.abs(ohm) < NOTHING_OHM ? 0 : ohm));
     const branches = part.windings.map((winding, at): PlannedBranch => ({
       name: `${name}.${winding}`,
       ...windingEnds(name, winding, at),
