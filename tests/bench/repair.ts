@@ -1,13 +1,12 @@
 /** The smallest repair, over all pairs of twenty. */
 import { readFileSync } from 'node:fs';
 import { smallestRepair } from '../../src/explain/index.ts';
-import { compile, initialConditions, installationSchema, readInstallation } from '../../src/installation/index.ts';
+import { compile, initialConditions, installationSchema } from '../../src/installation/index.ts';
 import { median, type Row } from './row.ts';
 import { parse } from 'yaml';
 
 const FILE = 'lessons/places/bakery.yaml';
 const ROUNDS = 15;
-const REPAIRS = 20;
 
 /** The bakery with joints in thirteen more places that can be loose, and everything at once the matter with it: no pair of
  *  repairs is enough, so all are judged; and the same with one break, where every pair is judged that could be smaller. */

@@ -9,7 +9,6 @@ export const DESK_WORDS = {
   'desk.home': 'coming home',
   'desk.modes': 'Ways of working',
   'desk.menu': 'More',
-  'desk.drop': 'Drop the file to open it',
   'desk.no.drawing': 'This place has no drawing. The words and the table say everything.',
   'desk.keys.on': 'Single keys do these things',
 
@@ -53,7 +52,6 @@ export const DESK_WORDS = {
   'demo.answer.later': 'The breaker, later',
   'demo.answer.nothing': 'Nothing',
   'demo.no.way': 'Next to nothing of the fault current comes home: no way leads there.',
-  'demo.clear': 'Clear hands',
   'demo.cover': 'Cover',
   'demo.uncover': 'Uncover',
   'demo.leave': 'Leave',
