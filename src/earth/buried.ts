@@ -19,7 +19,7 @@ export interface Buried {
 }
 
 /** More segments than this are refused: the work grows with their cube. */
-export const MOST_SEGMENTS = 500;
+const MOST_SEGMENTS = 500;
 
 /** Solves electrodes in even or two-layer soil: each segment leaks evenly, its mean potential is that of its electrode, the
  *  soil's boundaries are images (Galerkin's method of moments; one segment for each straight wire is Dwight's average

@@ -39,15 +39,11 @@ export function imagesOf(ground: Ground, source: Layer, field: Layer, span_m: nu
   if (ground.kind === 'even') return { scale_ohm_m: ground.soil_ohm_m, images: [itself, mirrored], rest_per_m: 0 };
   const { upper_ohm_m, lower_ohm_m, thickness_m } = ground;
   const k = (lower_ohm_m - upper_ohm_m) / (lower_ohm_m + upper_ohm_m);
-  const orders = reflections(k, span_m / (2 * thickness_m));
-  const fade = fading(k, orders);
+  const orders = gathered(k, reflections(k, span_m / (2 * thickness_m)));
   const series = (terms: number, from: 0 | 1, scale: number, each: (weight: number, far_m: number) => Image[]) => ({
-    images: Array.from({ length: orders + 1 - from }, (_, at) => {
-      const n = at + from;
-      return each(scale * k ** n * fade(n), 2 * n * thickness_m);
-    }).flat(),
-    // Far images of one sign are all 2nh away: Σ Kⁿ/n = −ln(1 − K), less what is counted one by one.
-    rest_per_m: (scale * terms * restOfLogarithm(k, orders)) / (2 * thickness_m),
+    images: orders.list.slice(from).flatMap(({ n, weight }) => each(scale * weight, 2 * n * thickness_m)),
+    // Far images of one sign are all 2nh away: Σ Kⁿ/n = −ln(1 − K), less what is counted.
+    rest_per_m: (scale * terms * orders.rest) / (2 * thickness_m),
   });
   if (source === 0 && field === 0) {
     const { images, rest_per_m } = series(4, 1, 1, (weight, far_m) => [
@@ -82,21 +78,42 @@ function reflections(k: number, span: number): number {
   return Math.min(dying, Math.ceil(10 * span) + 300, MOST_REFLECTIONS);
 }
 
-/** What the last terms of a series with alternating signs count: the mean of its last partial sums, by the binomials. */
-function fading(k: number, counted: number): (n: number) => number {
-  if (k >= 0 || counted < ALTERNATING) return () => 1;
+/** Reflections and what each counts, from the 0th; `rest` is what they leave out of Σ Kⁿ/n. */
+interface Orders {
+  readonly list: readonly { readonly n: number; readonly weight: number }[];
+  readonly rest: number;
+}
+
+/** The reflections as they are summed: near ones singly, far ones of one sign in groups of a sixteenth of their distance, and the
+ *  last of an alternating series fading out, by the binomials (the mean of its last partial sums). */
+function gathered(k: number, counted: number): Orders {
+  const list: { n: number; weight: number }[] = [{ n: 0, weight: 1 }];
+  if (k < 0) {
+    const fade = counted < ALTERNATING ? [] : fading();
+    for (let n = 1; n <= counted; n++) list.push({ n, weight: k ** n * (fade[n - (counted - FADING)] ?? 1) });
+    return { list, rest: 0 };
+  }
+  let rest = -Math.log1p(-k);
+  for (let n = 1; n <= counted;) {
+    const last = Math.min(counted, n + Math.max(0, Math.floor(n / 16) - 1));
+    let [weight, moment] = [0, 0];
+    for (; n <= last; n++) {
+      weight += k ** n;
+      moment += k ** n / n;
+      rest -= k ** n / n;
+    }
+    // The group stands where its mean of 1/n is, so that what is far away is exact.
+    if (weight > 0) list.push({ n: weight / moment, weight });
+  }
+  return { list, rest };
+}
+
+function fading(): readonly number[] {
   const shares = Array.from({ length: FADING + 1 }, () => 0);
   let binomial = 2 ** -FADING;
   for (let j = 0; j <= FADING; j++) {
     for (let at = 0; at <= j; at++) shares[at] = (shares[at] ?? 0) + binomial;
     binomial *= (FADING - j) / (j + 1);
   }
-  return (n) => shares[n - (counted - FADING)] ?? 1;
-}
-
-function restOfLogarithm(k: number, counted: number): number {
-  if (k < 0) return 0;
-  let rest = -Math.log1p(-k);
-  for (let n = 1; n <= counted; n++) rest -= k ** n / n;
-  return rest;
+  return shares;
 }

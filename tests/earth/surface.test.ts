@@ -10,6 +10,7 @@ import {
   rodResistance_ohm,
   rodWires,
   stripWires,
+  standingResistance_ohm,
   surfaceDerating,
   surfacePotential_V,
   surfaceProfile,
@@ -104,6 +105,18 @@ describe('who stands where', () => {
     const dry = bury([rodWires(3, 0.008)], inSeason(loam, 1.4));
     expect(own(dry) / own(pole)).toBeCloseTo(1.4, 9);
   });
+});
+
+// What rock below adds under a foot is C_s of IEEE Std 80 read the other way round: its series with K above zero.
+test('feet over rock have more than on loam alone, over a good soil less; two less than half of one', () => {
+  const over = (lower_ohm_m: number, feet: 1 | 2) =>
+    standingResistance_ohm({ kind: 'layered', upper_ohm_m: 100, lower_ohm_m, thickness_m: 0.2 }, feet);
+  expect(standingResistance_ohm(loam, 1)).toBe(300);
+  expect(standingResistance_ohm(loam, 2)).toBe(150);
+  expect(over(5000, 1)).toBeGreaterThan(450);
+  expect(over(100, 1)).toBeCloseTo(300, 9);
+  expect(over(5, 1)).toBeLessThan(270);
+  expect(over(5000, 1) - over(5000, 2)).toBeCloseTo(150, 9);
 });
 
 describe('what IEEE Std 80 tolerates', () => {

@@ -1,6 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { buriedResistance_ohm, mutualResistance_ohm, pinPotential_ohm, rodWires } from '../../src/earth/index.ts';
+import {
+  buriedResistance_ohm,
+  mutualResistance_ohm,
+  pinPotential_ohm,
+  rodWires,
+  standingResistance_ohm,
+} from '../../src/earth/index.ts';
 import { compile } from '../../src/installation/index.ts';
 import { installationFrom, solved } from './places.ts';
 
@@ -41,7 +47,7 @@ describe('a pump on its own rod, in two layers of soil', () => {
     );
     const open_V = away.between('bank.near foot', 'bank.far foot');
     expect(after.between('bank.near foot', 'bank.far foot')).toBeLessThan(0.5 * open_V);
-    const feet_ohm = 2 * 3 * 300 - 2 * pinPotential_ohm(bank, 1);
+    const feet_ohm = 2 * standingResistance_ohm(bank, 1) - 2 * pinPotential_ohm(bank, 1);
     expect(step_A).toBeCloseTo(open_V / (1000 + feet_ohm), 5);
   });
 

@@ -1,14 +1,5 @@
 import { z } from 'zod';
-import {
-  bury,
-  footResistance_ohm,
-  isPassive,
-  moved,
-  pinPotential_ohm,
-  surfaceDerating,
-  surfaceSoil_ohm_m,
-  transfer_ohm,
-} from '../../earth/index.ts';
+import { bury, isPassive, moved, pinPotential_ohm, standingResistance_ohm, transfer_ohm } from '../../earth/index.ts';
 import {
   gridShape,
   misfit,
@@ -140,18 +131,11 @@ function resistances_ohm(part: Soil): readonly (readonly number[])[] {
   });
   const buried = bury(electrodes, ground);
   const places = Object.values(part.places).map(({ at: [x, y], feet }) => ({ x, y, z: 0, feet }));
-  const soil_ohm_m = surfaceSoil_ohm_m(ground);
-  const foot_ohm =
-    part.cover === undefined
-      ? footResistance_ohm(soil_ohm_m)
-      : footResistance_ohm(
-          part.cover.soil_ohm_m * surfaceDerating(soil_ohm_m, part.cover.soil_ohm_m, part.cover.thickness_m),
-        );
   const raised = places.map((place) => electrodes.map((_, electrode) => transfer_ohm(buried, electrode, place)));
   const between = places.map((one) =>
     places.map((other) => {
       const apart = Math.max(FOOT_APART_m, Math.hypot(one.x - other.x, one.y - other.y));
-      return one === other ? foot_ohm / one.feet : pinPotential_ohm(ground, apart);
+      return one === other ? standingResistance_ohm(ground, one.feet, part.cover) : pinPotential_ohm(ground, apart);
     }),
   );
   const all = [
