@@ -156,6 +156,22 @@ describe('geometry', () => {
     expect(1000 * ohms(pipe, 'it.metal')).toBeCloseTo(mohm, 3);
   });
 
+  // Dwight, ρ/(4πL)·(ln(4L/a) + ln(4L/s) − 2 + …), 2L 30 m, a 14 mm, s/2 0.75 m, by hand 100/(188.5)·(8.363 + 3.689 − 2 + 0.049) = 5.36 Ω.
+  test('thirty metres of bare 28 mm pipe 0.75 m deep in 100 Ω·m have 5.36 Ω to earth', () => {
+    const pipe = { kind: 'pipe', outside_mm: 28, resistance_ohm: 0.01, buried: { length_m: 30, soil_ohm_m: 100 } };
+    expect(ohms(pipe)).toBeCloseTo(5.36, 2);
+  });
+
+  test.each([
+    [{}, /needs earth_resistance_ohm/],
+    [{ earth_resistance_ohm: 3, buried: { length_m: 30, soil_ohm_m: 100 } }, /needs earth_resistance_ohm/],
+    [{ buried: { length_m: 30 } }, /needs earth_resistance_ohm/],
+    [{ buried: { length_m: 3, soil_ohm_m: 100 } }, /too short/],
+  ])('a pipe with %j is refused', (written, reason) => {
+    const read = partSchema.safeParse({ kind: 'pipe', outside_mm: 28, resistance_ohm: 0.01, ...written });
+    expect(read.error?.issues.map(({ message }) => message).join()).toMatch(reason);
+  });
+
   test('a pole of a breaker loses 2 W at its rating (common practice, no source)', () => {
     expect(ohms({ kind: 'breaker', rating_A: 20 }) * 20 ** 2).toBeCloseTo(2, 12);
     expect(ohms({ kind: 'breaker', rating_A: 20, resistance_ohm: 0.01 })).toBe(0.01);
