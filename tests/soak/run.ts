@@ -6,6 +6,7 @@ import { bakery } from '../scenario/bakery.ts';
 import { rig } from '../scenario/rig.ts';
 import { combinations } from './combinations.ts';
 import { networks } from './networks.ts';
+import { suppliesByNgspice } from './supplies.ts';
 
 /** Draws the case of a number and says what is wrong with it; `cases` is how many there are. */
 interface Campaign {
@@ -15,6 +16,7 @@ interface Campaign {
 
 const campaigns: Readonly<Record<string, () => Campaign>> = {
   networks,
+  supplies: suppliesByNgspice,
   'random values': () => ({ cases: Infinity, wrong: campaign(bakery) }),
   'two people': () => ({ cases: Infinity, wrong: campaign(rig()) }),
   combinations: () => combinations(bakery),
