@@ -24,6 +24,7 @@ const matrix = new Float64Array((2 * MOST_LOOPS) ** 2);
 const residual = new Float64Array(2 * MOST_LOOPS);
 const step = new Float64Array(2 * MOST_LOOPS);
 const kept = new Float64Array(2 * MOST_LOOPS);
+const away = new Float64Array(MOST_CONTACTS);
 let size = 0;
 let home = 0;
 
@@ -94,24 +95,21 @@ function mesh(seen: Float64Array, contacts: number, p: number, q: number, h: num
 
 function homeward({ count, place, ohm }: Spokes, seen: Phasors, contacts: number): number {
   if (count < 3) return count - 1;
-  let best = 0;
-  let least = Infinity;
-  for (let k = 0; k < count; k++) {
+  away.fill(0);
+  for (let k = 1; k < count; k++) {
     const h = place[k]!;
-    let away = 0;
-    for (let i = 0; i < count; i++) {
-      if (i === k) continue;
+    for (let i = 0; i < k; i++) {
       const p = place[i]!;
       const re = mesh(seen.re, contacts, p, p, h);
       const im = mesh(seen.im, contacts, p, p, h);
-      away += Math.abs(re) + Math.abs(im) + ohm[i]! + ohm[k]!;
-    }
-    if (away < least) {
-      least = away;
-      best = k;
+      const apart = Math.abs(re) + Math.abs(im) + ohm[i]! + ohm[k]!;
+      away[i]! += apart;
+      away[k]! += apart;
     }
   }
-  return best;
+  let nearest = 0;
+  for (let k = 1; k < count; k++) if (away[k]! < away[nearest]!) nearest = k;
+  return nearest;
 }
 
 function beginAt(spokes: Spokes, start: Phasors): void {
