@@ -1,5 +1,5 @@
 import type { DeviceInfo } from '../installation/index.ts';
-import { mustActFrom_A, type DeviceSettings } from '../protection/index.ts';
+import { letThrough_A2s, mustActFrom_A, selectivity, type DeviceSettings } from '../protection/index.ts';
 import type { DeviceMoment, Interval, Timeline } from '../scenario/index.ts';
 import type { DeviceFact, Finding, ShutBecause } from './finding.ts';
 
@@ -23,11 +23,19 @@ export function devicesOperated({ build, conditions, intervals }: Timeline): rea
     const info = build.devices.find(({ name }) => name === because.device);
     const before = intervals[index - 1]?.devices.find(({ device }) => device === because.device);
     if (info === undefined || before === undefined) return [];
-    const others = (intervals[index - 1]?.devices ?? []).flatMap(({ device, state, operation }) =>
-      device !== info.name && state === 'closed' && operation.earliest_s < before.operation.latest_s ? [device] : [],
-    );
+    const own = info.settings(conditions);
+    const others = build.devices.flatMap((other) => {
+      const moment = intervals[index - 1]?.devices.find(({ device }) => device === other.name);
+      if (other.name === info.name || other.monitors !== undefined || moment?.state !== 'closed') return [];
+      if (moment.operation.earliest_s >= before.operation.latest_s) return [];
+      const above = other.settings(conditions);
+      const rated = 'rating_A' in above && 'rating_A' in own && above.rating_A > own.rating_A;
+      return [{ device: other.name, alone_A: rated ? selectivity(above, own, before.amperes).upTo_A : 0 }];
+    });
     const seen = fact(info, { ...before, operation: because.operation }, conditions, start_s);
-    return [{ kind: 'device-operated', ...seen, others: others.filter((other) => opens(build, other)) }];
+    if (!('rating_A' in own)) return [{ kind: 'device-operated', ...seen, others }];
+    const { least, most } = letThrough_A2s(own, before.amperes);
+    return [{ kind: 'device-operated', ...seen, others, letsThrough: { least_A2s: least, most_A2s: most } }];
   });
 }
 
@@ -43,10 +51,6 @@ export function devicesWarned({ build, conditions, intervals }: Timeline): reado
       { kind: 'device-warned', at_s: start_s, device: because.device, reads_ohm: before.reads_ohm, threshold_ohm },
     ];
   });
-}
-
-function opens({ devices }: Timeline['build'], device: string): boolean {
-  return devices.find(({ name }) => name === device)?.monitors === undefined;
 }
 
 /** Who stays shut to the end and why: the jammed, the missing, and, where nothing at all opens, everybody in the way. */

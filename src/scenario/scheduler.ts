@@ -23,6 +23,8 @@ interface Next {
   readonly at_s: number;
   /** Of things at the same moment the lower rank comes first. */
   readonly rank: number;
+  /** Of those of one rank whoever sees the most for what it is built for: the smaller of two in series. */
+  readonly multiple: number;
   readonly event: ScenarioEvent;
   readonly because: Happening;
 }
@@ -81,7 +83,7 @@ export function run(
   }
 }
 
-/** What happens next in this phase; among equals by rank, then in the order of the file. */
+/** What happens next in this phase; among equals by rank, then by overload, then in the order of the file. */
 function earliest(phase: Phase, asked: readonly Operation[], memory: Memory, from_s: number): Next | undefined {
   const devices = phase.devices.flatMap(({ seen, state }, index): Next[] => {
     const operation = asked[index];
@@ -91,6 +93,7 @@ function earliest(phase: Phase, asked: readonly Operation[], memory: Memory, fro
       {
         at_s: from_s + operation.at_s,
         rank: seen.residual_A !== undefined && operation.region !== 'magnetic' ? RESIDUAL_FIRST : THEN_BREAKERS,
+        multiple: operation.multiple,
         event: { type: 'device.operated', device },
         because: { kind: seen.info.monitors === undefined ? 'device-operated' : 'device-warned', device, operation },
       },
@@ -99,12 +102,13 @@ function earliest(phase: Phase, asked: readonly Operation[], memory: Memory, fro
   const people = phase.people.map(({ person }, index): Next => ({
     at_s: (memory.people[index]?.urgedSince_s ?? Infinity) + REACTION_S,
     rank: THEN_HANDS,
+    multiple: 0,
     event: { type: 'person.released', person },
     because: { kind: 'person-released', person },
   }));
   return [...devices, ...people]
     .filter(({ at_s }) => at_s < Infinity)
-    .sort((one, other) => one.at_s - other.at_s || one.rank - other.rank)[0];
+    .sort((one, other) => one.at_s - other.at_s || one.rank - other.rank || other.multiple - one.multiple)[0];
 }
 
 /** What the change at 0 s is called: the fault if one strikes, else the first touch. */

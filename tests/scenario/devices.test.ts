@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { account } from '../../src/explain/index.ts';
+import { account, findings } from '../../src/explain/index.ts';
 import type { Conditions } from '../../src/installation/index.ts';
 import { run } from '../../src/scenario/index.ts';
 import type { Timeline } from '../../src/scenario/index.ts';
@@ -278,6 +278,15 @@ describe('two devices in series', () => {
     expect([acted(quick)[0]?.[0], words(quick).includes('may open first')]).toEqual(['device', false]);
     const slow = told(two(waits, 'kind: fuse, rating_A: 63'), { fault: 'solid' });
     expect(words(slow)).toContain('may open first');
+  });
+
+  test('up to what current the lower one is sure to open alone is told, and what it lets through', () => {
+    const timeline = told(two('kind: breaker, rating_A: 63', 'kind: breaker, rating_A: 10'), { fault: 'solid' });
+    // IEC 60898-1 type B: the upper one may act at once above three times 63 A.
+    expect(words(timeline)).toContain('only up to 189\u00a0A is this one sure to open alone');
+    const [opened] = findings(timeline).filter(({ kind }) => kind === 'device-operated');
+    const amperes = timeline.intervals[1]!.devices.find(({ device }) => device === 'device')!.amperes;
+    expect(opened).toMatchObject({ letsThrough: { least_A2s: 0.01 * amperes ** 2, most_A2s: 0.02 * amperes ** 2 } });
   });
 });
 
