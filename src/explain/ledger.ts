@@ -115,7 +115,7 @@ function hopOf(build: Build, terminal: string, vocabulary: Vocabulary): string {
   return (
     lookUp(`hop.${part}.${inner}`, vocabulary) ??
     (kind === undefined ? undefined : lookUp(`hop.${kind}.${inner}`, vocabulary)) ??
-    (kind === 'centre-tapped-transformer' || kind === 'source'
+    (build.supplies.length === 1 && build.supplies[0]?.part === part
       ? say('hop.winding', vocabulary)
       : name(part, vocabulary))
   );
