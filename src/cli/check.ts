@@ -49,6 +49,8 @@ function inside(world: World, folder: string): readonly string[] | undefined {
   }
 }
 
+const LINES = { 1: 'one line', 2: 'two lines', 3: 'three lines' } as const;
+
 function checkInstallation(world: World, file: string, text: string): Build | undefined {
   const reading = readInstallation(text, file);
   if (!reading.ok) {
@@ -61,6 +63,8 @@ function checkInstallation(world: World, file: string, text: string): Build | un
   world.print(
     `${file}: ${installation.place}, ${Object.keys(installation.parts).length} parts, ${conditions} conditions: fine`,
   );
+  for (const { part, phases, system, nominal_V } of build.supplies)
+    world.print(`  ${part}: ${LINES[phases]}, ${system}, ${Math.round(nominal_V)} V to earth or neutral`);
   for (const piece of build.unreached) world.print(`  no conductor joins this to a source: ${piece.join(', ')}`);
   for (const terminal of build.unearthed)
     world.print(

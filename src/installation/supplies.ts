@@ -1,4 +1,4 @@
-import type { Laid } from './values.ts';
+import type { Laid } from './laid.ts';
 import { pieces } from './pieces.ts';
 import type { PlannedSupply } from './plan.ts';
 import type { TerminalName } from './terminal.ts';
@@ -106,6 +106,7 @@ function phasor({ emf_V, angle_rad }: PlannedSupply['lines'][number]): { readonl
 
 /** The first of those there are most of. */
 function commonest<T>(list: readonly T[]): T | undefined {
-  const count = (one: T): number => list.filter((other) => other === one).length;
-  return list.toSorted((a, b) => count(b) - count(a))[0];
+  const count = new Map<T, number>();
+  for (const one of list) count.set(one, (count.get(one) ?? 0) + 1);
+  return [...count].toSorted(([, a], [, b]) => b - a)[0]?.[0];
 }
