@@ -46,7 +46,7 @@ export function planElectrode(name: string, part: Written): Plan {
 }
 
 function toEarth_ohm(part: Written): number {
-  if (part.resistance_ohm !== undefined) return part.resistance_ohm * part.seasonal_factor;
+  if (part.resistance_ohm !== undefined) return part.resistance_ohm * (part.seasonal_factor ?? 1);
   const ground = groundOf(part);
   if (ground === undefined) throw new RangeError(`${part.kind}: neither its soil nor its resistance is given`);
   // The schema has seen to it that the form is whole; where places come read already there is none to ask.

@@ -18,7 +18,7 @@ export const soilKeys = {
     .number()
     .min(0.1)
     .max(20)
-    .default(1)
+    .optional()
     .describe(
       'what the resistivity of the upper soil, or a measured resistance, is multiplied by; dry season about 1.2 to 1.8',
     ),
@@ -31,7 +31,7 @@ export type WrittenSoil = z.output<z.ZodObject<typeof soilKeys>>;
 export function groundOf(written: WrittenSoil): Ground | undefined {
   const upper = resistivity_ohm_m(written.soil_ohm_m, written.soil);
   if (upper === undefined) return undefined;
-  const { below, seasonal_factor } = written;
+  const { below, seasonal_factor = 1 } = written;
   const lower = below === undefined ? undefined : resistivity_ohm_m(below.soil_ohm_m, below.soil);
   const ground: Ground =
     below === undefined || lower === undefined
