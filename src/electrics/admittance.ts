@@ -22,6 +22,11 @@ export interface Admittance {
   readonly work: Phasors;
 }
 
+/** What no circuit has, and what leaves room for products of a few figures in double precision. */
+const SIZES = 'one between 1e-50 and 1e50';
+const LEAST_SQUARE = 1e-100;
+const MOST_SQUARE = 1e100;
+
 /** Room for the admittances of a network. */
 export function admittanceOf(network: Network): Admittance {
   const count = network.branches.length;
@@ -46,7 +51,7 @@ export function admittanceOf(network: Network): Admittance {
 }
 
 /** Writes the admittances of these values.
- *  @throws RangeError naming the branch whose impedance, EMF or injection is no finite number, or zero, or too small or large to square,
+ *  @throws RangeError naming the branch whose impedance, EMF or injection is no finite number, or zero, or too small or large,
  *  and the windings whose impedance has no inverse */
 export function admit(network: Network, values: Values, out: Admittance): void {
   const { siemens, square, isWound } = out;
@@ -57,13 +62,12 @@ export function admit(network: Network, values: Values, out: Admittance): void {
   const count = square.length;
   if (values.injection !== undefined) admitInjection(network, values.injection);
   for (let b = 0; b < count; b++) {
-    // A sum that is not finite has a part that is not: one test a branch instead of two.
-    if (!Number.isFinite(er[b]! + ei[b]!)) refuse(network, values, b);
+    if (!isSize(er[b]!, ei[b]!)) refuse(network, values, b);
     if (isWound[b] === 1) continue;
     const r = zr[b]!;
     const i = zi[b]!;
     const s = r * r + i * i;
-    if (!(s > 0 && s < Infinity)) refuse(network, values, b);
+    if (!(s >= LEAST_SQUARE && s <= MOST_SQUARE)) refuse(network, values, b);
     square[b] = s;
     siemens.re[b] = r / s;
     siemens.im[b] = -i / s;
@@ -136,9 +140,9 @@ function fits({ branches, windings }: Network, { impedance, emf, injection, coup
 
 function admitInjection(network: Network, { re, im }: Phasors): void {
   for (let b = 0; b < re.length; b++) {
-    if (Number.isFinite(re[b]!) && Number.isFinite(im[b]!)) continue;
+    if (isSize(re[b]!, im[b]!)) continue;
     const name = network.branches[b]?.name ?? String(b);
-    throw new RangeError(`branch "${name}": its injection is ${re[b]} + j${im[b]} A; write a finite number`);
+    throw new RangeError(`branch "${name}": its injection is ${re[b]} + j${im[b]} A; write ${SIZES} A, or 0`);
   }
 }
 
@@ -148,8 +152,8 @@ function refuse(network: Network, values: Values, b: number): void {
   const re = values.impedance.re[b] ?? NaN;
   const im = values.impedance.im[b] ?? NaN;
   const parts = [values.emf.re[b] ?? NaN, values.emf.im[b] ?? NaN];
-  if (!parts.every(Number.isFinite)) {
-    throw new RangeError(`branch "${name}": its EMF is ${parts.join(' + j')} V; write a finite number`);
+  if (!isSize(parts[0] ?? NaN, parts[1] ?? NaN)) {
+    throw new RangeError(`branch "${name}": its EMF is ${parts.join(' + j')} V; write ${SIZES} V, or 0`);
   }
   if (!Number.isFinite(re) || !Number.isFinite(im)) {
     throw new RangeError(
@@ -161,12 +165,13 @@ function refuse(network: Network, values: Values, b: number): void {
       `branch "${name}": its impedance is 0 ohm; nothing is ideal, write a small one such as 1e-4 ohm`,
     );
   }
-  const size = Math.hypot(re, im);
-  if (size < 1e-150 || size > 1e150) {
-    throw new RangeError(
-      `branch "${name}": its impedance is ${re} + j${im} ohm; write one between 1e-150 and 1e150 ohm`,
-    );
-  }
+  throw new RangeError(`branch "${name}": its impedance is ${re} + j${im} ohm; write ${SIZES} ohm`);
+}
+
+/** Whether a source is at rest or of a size that may be squared and multiplied. */
+function isSize(re: number, im: number): boolean {
+  const square = re * re + im * im;
+  return (square >= LEAST_SQUARE && square <= MOST_SQUARE) || (re === 0 && im === 0);
 }
 
 /** Inverse of a winding's impedance by Gauss–Jordan elimination, into `out`. Without pivoting: a core and wires that
@@ -183,9 +188,16 @@ function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Pha
       out.re[at] = r === c ? 1 : 0;
       out.im[at] = 0;
       const skew = Math.abs(z.re[c * n + r]! - ar[at]!) + Math.abs(z.im[c * n + r]! - ai[at]!);
-      if (!(skew <= 1e-9 * (Math.abs(ar[at]!) + Math.abs(ai[at]!)))) {
+      if (!(skew <= 1e-9 * (Math.abs(ar[at]!) + Math.abs(ai[at]!)) && isSize(ar[at]!, ai[at]!))) {
         refuseWinding(network, w, 'is not a symmetric matrix of finite numbers; write the same both ways');
       }
+    }
+  }
+  for (let r = 0; r < n; r++) {
+    for (let c = 0; c < r; c++) {
+      const shared = squareAt(z, r * n + c);
+      if (shared * shared <= 1.0001 * squareAt(z, r * n + r) * squareAt(z, c * n + c)) continue;
+      refuseWinding(network, w, 'is more between two than either has; no core couples more than all');
     }
   }
   for (let c = 0; c < n; c++) {
@@ -211,6 +223,10 @@ function invert(network: Network, w: number, z: Phasors, work: Phasors, out: Pha
       }
     }
   }
+}
+
+function squareAt({ re, im }: Phasors, at: number): number {
+  return re[at]! ** 2 + im[at]! ** 2;
 }
 
 /** Multiplies one place by f. */

@@ -27,9 +27,11 @@ export function balance(network: Network, values: Values, solution: Solution): B
     fallRe[b] = impedance.re[b]! * ownRe[b]! - impedance.im[b]! * ownIm[b]!;
     fallIm[b] = impedance.re[b]! * ownIm[b]! + impedance.im[b]! * ownRe[b]!;
   }
+  const ohms = impedance.re.map((re, b) => Math.hypot(re, impedance.im[b]!));
   network.windings.forEach(({ branches }, w) => {
     const z = values.coupling[w]!;
     branches.forEach((b, k) => {
+      ohms[b] = Math.hypot(z.re[k * branches.length + k]!, z.im[k * branches.length + k]!);
       fallRe[b] = 0;
       fallIm[b] = 0;
       branches.forEach((other, l) => {
@@ -103,7 +105,7 @@ export function balance(network: Network, values: Values, solution: Solution): B
     given += Math.hypot(vr, vi) * Math.hypot(jr, ji);
     // What is injected has its share of rounding even where nothing of it is left over.
     largest = worst(largest, Math.hypot(jr, ji));
-    highest = worst(highest, Math.hypot(impedance.re[b]!, impedance.im[b]!) * Math.hypot(jr, ji));
+    highest = worst(highest, ohms[b]! * Math.hypot(jr, ji));
   });
   let sum = 0;
   for (let node = 0; node < sumRe.length; node++) sum = worst(sum, Math.hypot(sumRe[node]!, sumIm[node]!));

@@ -161,41 +161,56 @@ function descend(arcs: readonly Arc[][], start: number, done: Uint8Array): reado
   }
 }
 
-/** Every way that carries at least this much, and one for the rest; nothing if there are too many. */
+/** A node on the way that is walked: the arcs out of it that carry enough, and which of them comes next. */
+interface Stand {
+  readonly arcs: readonly Arc[];
+  /** A that each ampere of an arc stands for on this way. */
+  readonly share: number;
+  next: number;
+}
+
+/** Every way that carries at least this much, and one for the rest; nothing if there are too many. Ways may be as long as
+ *  the network has nodes, so where one stands is kept here and not on the stack of calls. */
 function walk({ arcs, supply }: Graph, least_A: number): Path[] | undefined {
   const paths: Path[] = [];
   const trail: { branch: number; forward: boolean }[] = [];
+  const stands: Stand[] = [];
   let rest = 0;
-  let calls = 0;
-  const visit = (node: number, amperes: number): boolean => {
-    if (++calls > 50 * MOST_PATHS) return false;
+  let visits = 0;
+  const arrive = (node: number, amperes: number): void => {
+    visits += 1;
     const ends = Math.max(0, -supply[node]!);
     const out = arcs[node]!.filter((arc) => arc.amperes > 0);
     const leaving = out.reduce((sum, arc) => sum + arc.amperes, ends);
     if (leaving === 0) {
       rest += amperes;
-      return true;
+      stands.push({ arcs: [], share: 0, next: 0 });
+      return;
     }
+    const share = amperes / leaving;
     if (ends > 0) {
-      const share = (amperes * ends) / leaving;
-      if (share < least_A) rest += share;
-      else paths.push({ branches: [...trail], amperes: share });
+      if (share * ends < least_A) rest += share * ends;
+      else paths.push({ branches: [...trail], amperes: share * ends });
     }
-    for (const arc of out) {
-      const share = (amperes * arc.amperes) / leaving;
-      if (share < least_A) {
-        rest += share;
+    const wide = out.filter((arc) => share * arc.amperes >= least_A);
+    for (const arc of out) if (share * arc.amperes < least_A) rest += share * arc.amperes;
+    stands.push({ arcs: wide, share, next: 0 });
+  };
+  for (let node = 0; node < arcs.length; node++) {
+    if (supply[node]! <= 0) continue;
+    arrive(node, supply[node]!);
+    while (stands.length > 0) {
+      if (paths.length > MOST_PATHS || visits > 50 * MOST_PATHS) return undefined;
+      const stand = stands.at(-1)!;
+      const arc = stand.arcs[stand.next++];
+      if (arc === undefined) {
+        stands.pop();
+        trail.pop();
         continue;
       }
       trail.push({ branch: arc.branch, forward: arc.forward });
-      const fits = visit(arc.to, share);
-      trail.pop();
-      if (!fits || paths.length > MOST_PATHS) return false;
+      arrive(arc.to, stand.share * arc.amperes);
     }
-    return true;
-  };
-  for (let node = 0; node < arcs.length; node++) {
-    if (supply[node]! > 0 && !visit(node, supply[node]!)) return undefined;
   }
   paths.sort((a, b) => b.amperes - a.amperes);
   if (rest > 0) paths.push({ branches: [], amperes: rest });

@@ -260,7 +260,7 @@ describe('current sources', () => {
 
   test('one that is no number is refused by name', () => {
     expect(() => solved([['harmonic', 0, 1, 1, { A: NaN }]])).toThrow(
-      'branch "harmonic": its injection is NaN + j0 A; write a finite number',
+      'branch "harmonic": its injection is NaN + j0 A; write one between 1e-50 and 1e50 A, or 0',
     );
   });
 });

@@ -151,6 +151,60 @@ test('more resistance anywhere never eases the way between two points (Rayleigh)
   );
 });
 
+test('a way taken away never raises what one source delivers through resistances (Rayleigh)', () => {
+  // True of the current of a lone source in a network of resistances; not of any current in any network: reactances may
+  // cancel, and a current beside the one taken away may well rise.
+  const bounds = { exponents: [-3, 4], reactive: false, windings: false } as const;
+  fc.assert(
+    fc.property(anyNetwork(bounds), fc.nat(), fc.nat(), (given, at, pick) => {
+      const { network } = given;
+      const tree = network.nodes.length - 1; // the links come after, and each is a way beside others
+      fc.pre(network.branches.length > tree);
+      const gone = tree + (pick % (network.branches.length - tree));
+      const source = at % network.branches.length;
+      fc.pre(gone !== source);
+      const whole = solve(driven(given, source)).amperes.re[source]!;
+      const impedance = { ...given.values.impedance, re: given.values.impedance.re.slice() };
+      impedance.re[gone] = 1e12;
+      const less = solve(driven({ network, values: { ...given.values, impedance } }, source)).amperes.re[source]!;
+      expect(less).toBeLessThanOrEqual(whole * (1 + ROUNDING));
+    }),
+    RUNS,
+  );
+});
+
+test('equal loads on three phases leave nothing to the neutral', () => {
+  const ohms = fc.double({ min: 1e-3, max: 1e3, noNaN: true });
+  fc.assert(
+    fc.property(fc.tuple(ohms, ohms, ohms, ohms), fc.double({ min: 1, max: 1e3, noNaN: true }), (z, volt) => {
+      const [line, load, reactance, neutral] = z;
+      const network: Network = {
+        nodes: ['star point', 'a', 'b', 'c', 'load star'],
+        branches: [
+          ...[1, 2, 3].map((to) => ({ name: `phase ${to}`, from: 0, to })),
+          ...[1, 2, 3].map((from) => ({ name: `load ${from}`, from, to: 4 })),
+          { name: 'neutral', from: 4, to: 0 },
+        ],
+        windings: [],
+      };
+      const angles = [0, 1, 2, 3, 4, 5, 6].map((k) => (k < 3 ? (-2 * Math.PI * k) / 3 : undefined));
+      const emf = {
+        re: Float64Array.from(angles, (angle) => (angle === undefined ? 0 : volt * Math.cos(angle))),
+        im: Float64Array.from(angles, (angle) => (angle === undefined ? 0 : volt * Math.sin(angle))),
+      };
+      const impedance = {
+        re: Float64Array.of(line, line, line, load, load, load, neutral),
+        im: Float64Array.of(0, 0, 0, reactance, reactance, reactance, 0),
+      };
+      const { amperes } = solve({ network, values: { impedance, emf, coupling: [] } });
+      const rest = Math.hypot(amperes.re[6]!, amperes.im[6]!);
+      // The three EMFs themselves sum to their rounding, which drives the neutral.
+      expect(rest).toBeLessThanOrEqual(ROUNDING * (largest(amperes) + volt / neutral));
+    }),
+    RUNS,
+  );
+});
+
 test('what is seen from any set of nodes is symmetric and takes power, never gives it', () => {
   fc.assert(
     fc.property(anyNetwork({ exponents: [-2, 3] }), fc.integer(), fc.integer(), (given, one, other) => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { balance, createSolver } from '../../src/electrics/index.ts';
 import { anyNetwork } from '../electrics/anyNetwork.ts';
+import { hostile, wrongWith } from '../electrics/hostile.ts';
 import { farFromExact } from '../oracle/farFromExact.ts';
 
 /** Relative to the largest: the laws of circuits, a thousand times looser than rounding. */
@@ -28,6 +29,19 @@ export function networks(): { readonly cases: number; readonly wrong: (number: n
       } catch (error) {
         return [`throws ${String(error)} ${told}`];
       }
+    },
+  };
+}
+
+/** Networks of hostile values without end, a thousand to a case: each must be answered by the laws or refused by name. */
+export function hostileNetworks(): { readonly cases: number; readonly wrong: (number: number) => readonly string[] } {
+  return {
+    cases: Infinity,
+    wrong(number) {
+      return fc.sample(hostile, { numRuns: 1000, seed: number }).flatMap((given, k) => {
+        const wrong = wrongWith(given);
+        return wrong === undefined ? [] : [`number ${k} of the networks drawn with seed ${number}: ${wrong}`];
+      });
     },
   };
 }

@@ -5,7 +5,7 @@ import { campaign } from '../scenario/anyCase.ts';
 import { bakery } from '../scenario/bakery.ts';
 import { rig } from '../scenario/rig.ts';
 import { combinations } from './combinations.ts';
-import { networks } from './networks.ts';
+import { hostileNetworks, networks } from './networks.ts';
 import { suppliesByNgspice } from './supplies.ts';
 
 /** Draws the case of a number and says what is wrong with it; `cases` is how many there are. */
@@ -16,6 +16,7 @@ interface Campaign {
 
 const campaigns: Readonly<Record<string, () => Campaign>> = {
   networks,
+  'hostile networks': hostileNetworks,
   supplies: suppliesByNgspice,
   'random values': () => ({ cases: Infinity, wrong: campaign(bakery) }),
   'two people': () => ({ cases: Infinity, wrong: campaign(rig()) }),
