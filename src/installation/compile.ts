@@ -13,7 +13,8 @@ import { terminalFinder, terminalsOf } from './directory.ts';
 import { EARTH, partOf } from './terminal.ts';
 import { LARGEST_OHM } from './quantity.ts';
 import { suppliesOf } from './supplies.ts';
-import { known, phasorsOf, valuesOf, type Laid } from './values.ts';
+import type { Laid } from './laid.ts';
+import { known, phasorsOf, valuesOf } from './values.ts';
 
 /** Compiles an installation once. Conditions only change values, so a toggle is `values` and a solve.
  *  @param installation one that `readInstallation` accepted

@@ -4,13 +4,8 @@ import type { Conditions } from './conditions.ts';
 import type { CurrentSources } from './currentSources.ts';
 import type { Action } from './effects.ts';
 import type { Installation } from './installation.ts';
-import { AWAY_OHM, GAP_OHM, LEAST_OHM, type PlannedBranch } from './plan.ts';
-
-/** A planned branch with the part it belongs to and, if a condition owns it, that condition. */
-export interface Laid extends PlannedBranch {
-  readonly part: string;
-  readonly condition?: string;
-}
+import type { Laid } from './laid.ts';
+import { AWAY_OHM, GAP_OHM, LEAST_OHM } from './plan.ts';
 
 interface Indexed {
   readonly adds: readonly Change[];
