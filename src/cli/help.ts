@@ -6,6 +6,8 @@ export const HELP = `ohmward: follow a fault current home to its source, and see
                                   runs, smallest protective conductors, volts on metal, stray current, with margins
   ohmward repairs FILE [options]  search every smallest set of repairs that makes all rules hold, and say why the
                                   tempting ones do not
+  ohmward sweep FILE [options]    run it again and again with one value changed, or two for a map
+  ohmward population FILE [...]   let many different people touch what a fault makes live: shares by zone
   ohmward check FILE...           check installations and lessons; prove every lesson with the solver;
                                   a folder stands for the YAML files in it
   ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
@@ -20,6 +22,13 @@ Options of run
   --until SECONDS                 how long to look; 7200 unless said
 
 Options of verdicts and repairs: --set, --json and --vocabulary, as above.
+
+Options of sweep: --set, --json, and for one value or each of two
+  --value PATH                    a number as the file names it: "mixer run.length_m", "own rod.resistance_ohm"
+  --from, --to, --steps           its range; 11 steps unless said
+  --show WHAT                     what a map shows: opens (default), fault, metal, body, zone or safe
+
+Options of population: --set, --json, --vocabulary, --people (100000 unless said) and --seed
 
 Notes
   Every join in an installation is a joint of 0.5 milliohm and counts in every loop it lies in. To set another:

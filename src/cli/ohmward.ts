@@ -1,10 +1,12 @@
 import { parseArgs } from 'node:util';
-import type { Vocabulary } from '../explain/index.ts';
+import type { Axis, Vocabulary } from '../explain/index.ts';
 import { check } from './check.ts';
 import { HELP } from './help.ts';
 import { repairsFile } from './repairsFile.ts';
+import { populationFile } from './populationFile.ts';
 import { runFile } from './runFile.ts';
 import { schemaOf } from './schemas.ts';
+import { SHOWN, sweepFile } from './sweepFile.ts';
 import { verdictsFile } from './verdictsFile.ts';
 import { type ExitCode, WrongUse, type World } from './world.ts';
 
@@ -26,6 +28,13 @@ const OPTIONS = {
   vocabulary: { type: 'string' },
   tolerance: { type: 'string' },
   until: { type: 'string' },
+  value: { type: 'string', multiple: true },
+  from: { type: 'string', multiple: true },
+  to: { type: 'string', multiple: true },
+  steps: { type: 'string', multiple: true },
+  show: { type: 'string' },
+  people: { type: 'string' },
+  seed: { type: 'string' },
 } as const;
 
 /** Which options a command takes; one that is not here takes none. */
@@ -33,6 +42,8 @@ const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
   run: ['json', 'set', 'vocabulary', 'tolerance', 'until'],
   verdicts: ['json', 'set', 'vocabulary'],
   repairs: ['json', 'set', 'vocabulary'],
+  sweep: ['json', 'set', 'value', 'from', 'to', 'steps', 'show'],
+  population: ['json', 'set', 'vocabulary', 'people', 'seed'],
 };
 
 function dispatch(args: readonly string[], world: World): ExitCode {
@@ -71,6 +82,23 @@ function dispatch(args: readonly string[], world: World): ExitCode {
       return verdictsFile(world, { file: file(), set, json, vocabulary: words });
     case 'repairs':
       return repairsFile(world, { file: file(), set, json, vocabulary: words });
+    case 'sweep':
+      return sweepFile(world, {
+        file: file(),
+        set,
+        json,
+        axes: axesOf(values),
+        show: oneOf('show', values.show ?? 'opens', SHOWN),
+      });
+    case 'population':
+      return populationFile(world, {
+        file: file(),
+        set,
+        json,
+        vocabulary: words,
+        people: whole('people', values.people ?? '100000', 1, 100_000_000),
+        seed: whole('seed', values.seed ?? '1', 0, 2 ** 31 - 1),
+      });
     case 'check':
       if (rest.length === 0) throw new WrongUse('check needs at least one file');
       return check(world, rest);
@@ -107,5 +135,41 @@ function seconds(written: string): number {
   const value = Number(written);
   if (written.trim() === '' || !(value > 0 && value < Infinity))
     throw new WrongUse(`--until needs seconds above zero, such as 600, not "${written}"`);
+  return value;
+}
+
+/** The axes of a sweep: each `--value` with its own `--from`, `--to` and `--steps`. */
+function axesOf(values: {
+  readonly value?: readonly string[] | undefined;
+  readonly from?: readonly string[] | undefined;
+  readonly to?: readonly string[] | undefined;
+  readonly steps?: readonly string[] | undefined;
+}): readonly Axis[] {
+  const paths = values.value ?? [];
+  if (paths.length < 1 || paths.length > 2)
+    throw new WrongUse('sweep needs one --value, or two for a map, such as --value "mixer run.length_m"');
+  return paths.map((path, axis) => {
+    const [from, to] = [values.from?.[axis], values.to?.[axis]];
+    if (from === undefined || to === undefined) throw new WrongUse(`--value "${path}" needs its own --from and --to`);
+    return {
+      path,
+      from: number('from', from),
+      to: number('to', to),
+      steps: whole('steps', values.steps?.[axis] ?? '11', 1, 10_000),
+    };
+  });
+}
+
+function number(option: string, written: string): number {
+  const value = Number(written);
+  if (written.trim() === '' || !Number.isFinite(value))
+    throw new WrongUse(`--${option} needs a number, not "${written}"`);
+  return value;
+}
+
+function whole(option: string, written: string, least: number, most: number): number {
+  const value = number(option, written);
+  if (!Number.isInteger(value) || value < least || value > most)
+    throw new WrongUse(`--${option} needs a whole number from ${least} to ${most}, not "${written}"`);
   return value;
 }

@@ -130,3 +130,43 @@ test('the program itself runs in Node, without a browser, and hands its exit cod
   expect(node('run', 'package.json').status).toBe(1);
   expect(node('frob').status).toBe(2);
 });
+
+test.each([
+  [['verdicts', BAKERY, '--json'], 'verdicts'],
+  [['repairs', BAKERY, ...set('line touches the case', 'loose joint'), '--json'], 'sets'],
+  [['sweep', BAKERY, '--value', 'mixer run.length_m', '--from', '5', '--to', '9', '--steps', '3', '--json'], 'points'],
+  [['population', BAKERY, ...set('line touches the case'), '--people', '1000', '--json'], 'outcome'],
+])('%j answers as data', (args, key) => {
+  const { code, out, err } = terminal(args);
+  expect(err).toBe('');
+  expect(code).toBe(0);
+  expect(JSON.parse(out)).toHaveProperty(key);
+});
+
+test.each([80, 110])('verdicts, repairs, a sweep and a population are told in whole words at %d columns', (columns) => {
+  for (const args of [
+    ['verdicts', BAKERY],
+    ['repairs', BAKERY, ...set('line touches the case', 'loose joint', 'breaker oversized')],
+    ['sweep', BAKERY, '--value', 'mixer run.length_m', '--from', '5', '--to', '9', '--steps', '3'],
+    ['population', BAKERY, ...set('line touches the case'), '--people', '1000'],
+  ]) {
+    const { code, out } = terminal(args, {}, columns);
+    expect(code).toBe(0);
+    expect(out).not.toMatch(/undefined|NaN|∞|[{}]/);
+  }
+});
+
+test.each([
+  [['sweep', BAKERY], /needs one --value/],
+  [['sweep', BAKERY, '--value', 'mixer run.length_m', '--from', '5'], /needs its own --from and --to/],
+  [['sweep', BAKERY, '--value', 'nothing.here', '--from', '5', '--to', '6'], /leads to no number/],
+  [['sweep', BAKERY, '--value', 'mixer run.length_m', '--from=-5', '--to', '6'], /zero or more/],
+  [['sweep', BAKERY, '--value', 'x', '--from', '1', '--to', '2', '--steps', '1.5'], /whole number/],
+  [['population', BAKERY], /nothing strikes/],
+  [['population', BAKERY, '--people', '0'], /whole number from 1/],
+  [['verdicts', BAKERY, '--until', '3'], /--until belongs to: ohmward run/],
+])('%j is refused with the reason', (args, reason) => {
+  const { code, err } = terminal(args);
+  expect(code).toBe(2);
+  expect(err).toMatch(reason);
+});
