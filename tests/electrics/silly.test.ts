@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { createSolver } from '../../src/electrics/index.ts';
+import { createSolver, dividePaths } from '../../src/electrics/index.ts';
 import type { Network, Solution } from '../../src/electrics/index.ts';
 import { hostile, wrongWith } from './hostile.ts';
 import { rows } from './anyNetwork.ts';
@@ -77,6 +77,47 @@ describe('silly networks get an answer', () => {
       ['short', 2, 0, [1e-4, 0]],
     ]);
     expect(ampere(wire, 2)).toBeCloseTo(0.116, 3);
+  });
+});
+
+describe('a network of thousands of nodes', () => {
+  /** A feed that goes on and on, with a load or a rung at every node. */
+  const ladder = (rungs: number, ...more: readonly Line[]): readonly Line[] => [
+    ['source', 0, 1, [0.1, 0], [230]],
+    ...Array.from({ length: rungs }, (_, k): readonly Line[] => [
+      [`span ${k}`, k + 1, k + 2, [1e-3, 1e-4]],
+      [`rung ${k}`, k + 2, 0, [1e4 + k, 0]],
+    ]).flat(),
+    ...more,
+  ];
+
+  test('as long as twenty thousand spans is solved without a stack of calls, and its way home walked to the end', () => {
+    const lines = ladder(20_000);
+    const { volts, amperes } = solved(lines);
+    const last = lines.length - 1;
+    const ohm = lines[last]![3][0]!;
+    expect(amperes.re[last]! * ohm).toBeCloseTo(volts.re[20_001]!, 9);
+    const network: Network = {
+      nodes: Array.from({ length: 20_000 }, (_, n) => `node ${n}`),
+      branches: Array.from({ length: 20_000 }, (_, k) => ({ name: `span ${k}`, from: k, to: (k + 1) % 20_000 })),
+      windings: [],
+    };
+    const { paths } = dividePaths(network, new Float64Array(20_000).fill(5), [0]);
+    expect(paths.map((path) => [path.branches.length, path.amperes])).toEqual([[19_999, 5]]);
+  });
+
+  test('in which reactances cancel is refused by name, not solved for hours', () => {
+    const [n, one, two] = [1, 2, 3].map((k) => 2001 + k) as [number, number, number];
+    const lines = ladder(
+      2000,
+      ['coil', 2001, n, [0, 100]],
+      ['capacitor', n, one, [0, -100]],
+      ['bridge', 2001, one, [200, 0]],
+      ['side', 2001, two, [50, 3]],
+      ['other side', one, two, [70, -20]],
+      ['leak', two, 0, [1000, 0]],
+    );
+    expect(() => solved(lines)).toThrow(/impedances nearly cancel around branch ".*", and 20\d\d loops are too many/);
   });
 });
 

@@ -45,6 +45,33 @@ test('a netlist has an ammeter in every branch, both phases of every source, and
   ]);
 });
 
+test('a core is a node that has the volts of a turn, and what is injected goes past a second ammeter', () => {
+  const cored: Network = { ...network, windings: [], cores: [{ branches: [1, 2], turns: [10, -1] }] };
+  const impedance = { re: Float64Array.of(1, 2, 0, 5), im: Float64Array.of(0, 0, 0, 0) };
+  impedance.re[2] = 3;
+  const injection = { re: Float64Array.of(0, 0, 4, 0), im: Float64Array.of(0, 0, -7, 0) };
+  const emf = { re: Float64Array.of(120, 0, 0, 0), im: new Float64Array(4) };
+  const lines = spiceNetlist(cored, { impedance, emf, injection, coupling: [] }, 50).trimEnd().split('\n');
+  expect(lines.filter((line) => !line.startsWith('*'))).toEqual([
+    'vm0 0 b0_1 dc 0 ac 0',
+    've0 b0_2 b0_1 dc 0 ac 120',
+    'rz0 b0_2 n1 1',
+    'fu1 0 u0 vm1 10',
+    'vm1 n2 b1_1 dc 0 ac 0',
+    'eu1 b1_1 b1_2 u0 0 10',
+    'rz1 b1_2 0 2',
+    'ir2 b2_1 n2 dc 0 ac 4',
+    'ij2 b2_1 n2 dc 0 ac -7 90',
+    'fu2 0 u0 vz2 -1',
+    'vm2 n1 b2_1 dc 0 ac 0',
+    'vz2 b2_1 b2_2 dc 0 ac 0',
+    'eu2 b2_2 b2_3 u0 0 -1',
+    'rz2 b2_3 n2 3',
+    'vm3 n1 b3_1 dc 0 ac 0',
+    'rz3 b3_1 n2 5',
+  ]);
+});
+
 test('a name cannot break out of its comment', () => {
   const lines = spiceNetlist(network, values, 50).split('\n');
   expect(lines).toContain('* n1 = transformer.x1 .end');
