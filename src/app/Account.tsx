@@ -1,4 +1,4 @@
-import { lazy, memo, Suspense, useState, type ReactNode } from 'react';
+import { lazy, memo, Suspense, useEffect, useRef, useState, type ReactNode } from 'react';
 import { quantity, type StoryLine, type WordKey } from '../explain/index.ts';
 import { Covered } from './Covered.tsx';
 import { useAccount, useAdvice } from './useAccount.ts';
@@ -8,8 +8,14 @@ import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 /** What happens, in words: the outcome, why, the ways home, the story, what would have made it safe, cautions. */
 export function Account() {
   const say = useSay();
+  const { headline } = useAccount();
+  const sheet = useRef<HTMLElement>(null);
+  // Another outcome is read from its first sentence, wherever the last one was left.
+  useEffect(() => {
+    if (sheet.current) sheet.current.scrollTop = 0;
+  }, [headline]);
   return (
-    <section className="sheet account" aria-labelledby="account-heading" id="account">
+    <section className="sheet account" aria-labelledby="account-heading" id="account" ref={sheet}>
       <h2 id="account-heading">{say('account.heading')}</h2>
       <Outcome />
       <Ways />

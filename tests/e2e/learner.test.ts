@@ -42,6 +42,15 @@ describe('at the desk', () => {
     expect(total).toBeGreaterThan(300); // hundreds of amperes: a metallic way home
   });
 
+  test('another outcome is read from its first sentence, wherever the last account was left', async () => {
+    const page = await come({ height: 560 });
+    const account = page.locator('#account');
+    await account.evaluate((node) => node.scrollTo({ top: node.scrollHeight }));
+    await page.getByRole('button', { name: FAULT }).click();
+    await expect.poll(() => headline(page)).toMatch(/breaker\s+opens in/);
+    await expect.poll(() => account.evaluate((node) => node.scrollTop)).toBe(0);
+  });
+
   const FAULTED = 'line touches the case';
   const TEN: readonly (readonly string[])[] = [
     [FAULTED],

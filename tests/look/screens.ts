@@ -32,7 +32,7 @@ export const screens: readonly Screen[] = [
   { name: 'explore, service neutral open', link: '#bakery/service_neutral_open=yes' },
   { name: 'explore, neutral linked', link: '#bakery/neutral_linked_to_the_case=yes' },
   { name: 'explore, all conditions', act: (page) => press(page, /more…/) },
-  { name: 'explore, numbers covered', link: FAULT, act: (page) => press(page, /Cover numbers|More/) },
+  { name: 'explore, numbers covered', link: FAULT, act: (page) => page.keyboard.press('u') },
   { name: 'demonstrate', link: FAULT, act: (page) => press(page, 'Demonstrate') },
   {
     name: 'demonstrate, outcome covered',
@@ -87,6 +87,7 @@ export const screens: readonly Screen[] = [
     act: async (page) => {
       const charts = page.getByText('Charts');
       await charts.click();
+      await page.locator('.log-chart').first().waitFor();
       await charts.evaluate((node) => node.scrollIntoView());
     },
   },
