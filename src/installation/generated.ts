@@ -45,7 +45,7 @@ export function generatedTerminals({ connection }: Pick<Generated, 'connection'>
 }
 
 /** Volts of a line to the neutral. */
-export function generated_V({ voltage_V }: Generated, region: 'north-america' | 'iec'): number {
+function generated_V({ voltage_V }: Generated, region: 'north-america' | 'iec'): number {
   return voltage_V ?? (region === 'iec' ? 230 : 120);
 }
 

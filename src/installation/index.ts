@@ -4,7 +4,6 @@ export { type Part } from './parts/index.ts';
 export { type Region } from './plan.ts';
 export { EARTH } from './terminal.ts';
 export { type BranchInfo, type Build, type DeviceInfo, type PersonInfo } from './build.ts';
-export { type EarthingSystem, type SupplyInfo } from './supplies.ts';
 export { type Role } from './role.ts';
 export { printDiagnostics, printEach, type Diagnostic } from './diagnostic.ts';
 export { compile } from './compile.ts';

@@ -5,7 +5,7 @@ import type { TerminalName } from './terminal.ts';
 
 /** How a supply and the cases behind it are earthed (IEC 60364-1). `separated`: neither the supply nor any case is. A case that
  *  nothing earths on an earthed supply counts as TT: the soil is its only way home. */
-export type EarthingSystem = 'TN-S' | 'TN-C-S' | 'TT' | 'IT' | 'separated';
+type EarthingSystem = 'TN-S' | 'TN-C-S' | 'TT' | 'IT' | 'separated';
 
 /** A supply as it is built, whatever is the matter with it. */
 export interface SupplyInfo {

@@ -36,7 +36,7 @@ const threePhase: fc.Arbitrary<Offered> = fc
         kind: 'three-phase-transformer' as const,
         ...own,
         ...rest,
-        ...(utility ?? {}),
+        ...utility,
         ...(capacitance_nF === null ? {} : { capacitance_nF }),
       },
     },
