@@ -104,8 +104,14 @@ export const rows: readonly Published[] = [
     () => loopLimit_ohm(230, 80, 1),
   ),
   ...TIMES.map(([earthing, volts, time]) =>
-    asPrinted(`a final circuit of a ${earthing} supply at ${volts} V is dead in ${time} s`, TABLE_41_1, 's', time, () =>
-      disconnectionTime_s(earthing, volts),
+    within(
+      `a final circuit of a ${earthing} supply at ${volts} V is dead in ${time} s`,
+      TABLE_41_1,
+      's',
+      Number(time),
+      0,
+      'a limit is a limit: nothing is rounded',
+      () => disconnectionTime_s(earthing, volts),
     ),
   ),
   ...GROUNDING.map(([rating_A, metal, size]) =>
