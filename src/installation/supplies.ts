@@ -53,7 +53,7 @@ export function suppliesOf(
   };
   const closed = ({ resistance_ohm, reactance_ohm }: Laid) => Math.hypot(resistance_ohm, reactance_ohm) < JOINED_OHM;
   const throwOver = (branch: Laid) =>
-    /\.alternative$/.test(branch.name) || (closed(branch) && !/\.normal$/.test(branch.name));
+    branch.name.endsWith('.alternative') || (closed(branch) && !branch.name.endsWith('.normal'));
   const positions = [closed, throwOver].map((kept) => ({
     all: joined(kept),
     withoutNeutrals: joined((branch) => kept(branch) && branch.role !== 'neutral'),

@@ -314,3 +314,64 @@ describe('a transfer switch', () => {
     expect(solved(changeover('switched'), onSet).amperes('feeder.protective')).toBeLessThan(1e-3);
   });
 });
+
+describe('how a supply is earthed is told from how it is built', () => {
+  /** A three-phase supply whose machine’s case is on an electrode of its own. */
+  const told = (connection: string, earthing: string): string => {
+    const [supply] = built(`
+place: A supply
+region: iec
+parts:
+  supply: { kind: three-phase-transformer, connection: ${connection}, rating_VA: 1.0e+5, secondary_V: 480, impedance_percent: 4, x_over_r: 3 }
+  rod: { kind: rod, resistance_ohm: 5 }
+  case rod: { kind: rod, resistance_ohm: 10 }
+  main earth: { kind: fitting }
+  machine: { kind: appliance, supply: [a, b], power_W: 1000, voltage_V: 480, case: metal }
+${earthing}
+  - [supply.a, machine.a]
+  - [supply.b, machine.b]
+  - [machine.case, main earth]
+  - [main earth, case rod]
+`).supplies;
+    return `${supply?.system} ${Math.round(supply?.nominal_V ?? NaN)}`;
+  };
+  const joins = (...pairs: readonly string[]): string => `joins:\n${pairs.map((pair) => `  - [${pair}]`).join('\n')}`;
+
+  test.each([
+    [
+      'a solid star and the case on it',
+      'delta-wye',
+      joins('supply.neutral, rod', 'supply.neutral, main earth'),
+      'TN-S 277',
+    ],
+    ['a solid star and the case on its own rod', 'delta-wye', joins('supply.neutral, rod'), 'TT 277'],
+    ['a star on nothing', 'delta-wye', joins('rod, main earth'), 'IT 277'],
+    [
+      'a star behind 55 Ω, high-resistance grounded',
+      'delta-wye',
+      `  resistor: { kind: impedance, between: [supply.neutral, rod], resistance_ohm: 55, as: bond }\n${joins('rod, main earth')}`,
+      'IT 277',
+    ],
+    ['an ungrounded delta', 'delta', joins('rod, main earth'), 'IT 277'],
+    ['a corner-grounded delta', 'delta', joins('supply.c, rod', 'supply.c, main earth'), 'TN-S 480'],
+    ['a high-leg delta', 'high-leg-delta', joins('supply.neutral, rod', 'supply.neutral, main earth'), 'TN-S 416'],
+  ])('%s', (_, connection, earthing, system) => {
+    expect(told(connection, earthing)).toBe(system);
+  });
+
+  test('a generator by itself, nothing on earth, is separated; behind a solid neutral it is TN by the service’s bond', () => {
+    const alone = built(`
+place: A set
+region: north-america
+parts:
+  set: { kind: generator, rating_VA: 3000, neutral: floating }
+  saw: { kind: appliance, power_W: 1000, case: metal }
+joins: [[set.a, saw.line], [set.neutral, saw.neutral], [set.frame, saw.case]]
+`);
+    expect(alone.supplies.map(({ system }) => system)).toEqual(['separated']);
+    expect(changeover('solid').supplies.map(({ part, system }) => `${part} ${system}`)).toEqual([
+      'transformer TN-C-S',
+      'set TN-S',
+    ]);
+  });
+});
