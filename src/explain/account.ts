@@ -1,3 +1,4 @@
+import type { Build } from '../installation/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 import { findings } from './findings.ts';
@@ -36,7 +37,7 @@ export function account(timeline: Timeline, vocabulary: Vocabulary, interval: nu
     ...outcome(timeline, found, vocabulary),
     story: story(timeline.build, found, vocabulary),
     ledger: ledger(timeline, interval, vocabulary),
-    cautions: cautions(found, vocabulary),
+    cautions: cautions(timeline.build, found, vocabulary),
   };
   told.set(key, made);
   return made;
@@ -53,8 +54,11 @@ export function advice(timeline: Timeline, vocabulary: Vocabulary): readonly Sto
   return story(timeline.build, remedies(timeline), vocabulary);
 }
 
-function cautions(found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
+function cautions(build: Build, found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
   const hurt = found.some(({ kind }) => kind === 'person-feels');
   const keys = ['caution.model', 'caution.measure', 'caution.codes', 'caution.steady'] as const;
-  return [...keys, ...(hurt ? (['caution.shock'] as const) : [])].map((key) => say(key, vocabulary));
+  const steel = build.branches.some(({ metal }) => metal?.of === 'steel');
+  return [...keys, ...(steel ? (['caution.steel'] as const) : []), ...(hurt ? (['caution.shock'] as const) : [])].map(
+    (key) => say(key, vocabulary),
+  );
 }

@@ -11,6 +11,8 @@ import {
   telling,
   whatIsTheMatter,
 } from '../../src/explain/index.ts';
+import { run } from '../../src/scenario/index.ts';
+import { built } from '../installation/places.ts';
 import { bakery, runBakery } from '../scenario/bakery.ts';
 import { manyRuns } from './walk.ts';
 
@@ -190,4 +192,20 @@ test('a name the catalogue does not have is shown as its file writes it', () => 
   expect(name('winch', 'iec')).toBe('winch');
   expect(conditionSentence('rope frayed', 'yes', 'iec')).toBe('Rope frayed');
   expect(conditionSentence('rope frayed', 'badly', 'iec')).toBe('Rope frayed: badly');
+});
+
+test('who lets steel carry a fault home is told that it opposes more than is reckoned', () => {
+  const text = (core: string) => `place: A steel run
+region: iec
+parts:
+  supply: { kind: source, emf_V: 230 }
+  run: { kind: cable, length_m: 20, cores: { line: 2.5 mm² Cu, ${core} } }
+  fault: { kind: impedance, between: [run.line.load, run.armour.load], resistance_ohm: 0, as: fault }
+joins:
+  - [supply.plus, run.line.supply]
+  - [supply.minus, run.armour.supply]
+`;
+  const told = (core: string) => account(run(built(text(core)), {}), 'iec').cautions;
+  expect(told('armour: SWA 2.5 mm² 3-core')).toContain(say('caution.steel', 'iec'));
+  expect(told('armour: AWA 95 mm²')).not.toContain(say('caution.steel', 'iec'));
 });
