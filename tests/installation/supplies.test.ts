@@ -67,6 +67,24 @@ describe('what is behind the transformer', () => {
     expect(toNeutral({ ...behind, connection: 'wye-wye' })).toBeCloseTo(U0 / (Z_ohm + utility_ohm), 1);
   });
 
+  test.each(['delta-wye', 'wye-wye', 'delta'] as const)(
+    'a three-phase fault on a %s sees transformer and utility: U0 / (Zt + Zu)',
+    (connection) => {
+      const parts: Circuit['parts'] = {
+        winding: { ...behind, connection, primary_x_over_r: 0.5 },
+        star: { kind: 'fitting' },
+        a: bolt('winding.a', 'star'),
+        b: bolt('winding.b', 'star'),
+        c: bolt('winding.c', 'star'),
+      };
+      // 4 % of 16 Ω at X/R 3, and 1.6 Ω at X/R 0.5.
+      const r = Z_ohm / Math.hypot(1, 3) + utility_ohm / Math.hypot(1, 0.5);
+      const x = (3 * Z_ohm) / Math.hypot(1, 3) + (0.5 * utility_ohm) / Math.hypot(1, 0.5);
+      for (const line of ['a', 'b', 'c'])
+        expect(measured({ parts }).amperes(line)).toBeCloseTo(U0 / Math.hypot(r, x), 1);
+    },
+  );
+
   test('a transformer with less Z0 gives more to the neutral than between three phases', () => {
     expect(toNeutral({ ...weak, zero_sequence_ratio: 0.85 })).toBeCloseTo((3 * U0) / (2.85 * Z_ohm), 1);
   });
