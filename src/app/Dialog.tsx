@@ -19,6 +19,8 @@ export function Dialog({
   useEffect(() => {
     const node = dialog.current;
     node?.showModal();
+    // It is read from its heading; left alone, a long one would open at its last button.
+    node?.querySelector('h2')?.focus();
     return () => node?.close();
   }, []);
   return (
@@ -29,7 +31,9 @@ export function Dialog({
       onClose={onClose}
       onCancel={onClose}
     >
-      <h2 id={title}>{heading}</h2>
+      <h2 id={title} tabIndex={-1}>
+        {heading}
+      </h2>
       {children}
       <p className="dialog-foot">
         <button type="button" className="pill" onClick={onClose}>

@@ -20,10 +20,24 @@ export function FileDialog({
       <p>{say('file.errors', { count: faults.length, file })}</p>
       <ol className="diagnostics" tabIndex={0} aria-label={say('file.wrong', { file })}>
         {faults.slice(0, MOST_SHOWN).map((fault, index) => (
-          <li key={index}>{fault}</li>
+          <Fault key={index} printed={fault} />
         ))}
         {rest > 0 && <li>{say('file.rest', { rest, file })}</li>}
       </ol>
     </Dialog>
+  );
+}
+
+/** One of them: what it says wraps, its line of the file with the carets under it does not. */
+function Fault({ printed }: { readonly printed: string }) {
+  const [head, line, carets, ...rest] = printed.split('\n');
+  return (
+    <li>
+      <p>{head}</p>
+      <pre>{`${line}\n${carets}`}</pre>
+      {rest.map((more) => (
+        <p key={more}>{more.trim()}</p>
+      ))}
+    </li>
   );
 }

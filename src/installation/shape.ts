@@ -111,7 +111,7 @@ function unknownKind(path: DocumentPath, { schema, document }: Setting): readonl
   const value = valueAt(document.value, path);
   const meant = typeof value === 'string' ? nearest(value, kinds) : undefined;
   const message = `${nameOf(path.slice(0, -1))} cannot be of the kind ${shown(value)}; there are ${kinds.join(', ')}`;
-  return [document.diagnostic('unknown-kind', path, message, { instead: `kind: ${meant ?? kinds.join(' or ')}` })];
+  return [document.diagnostic('unknown-kind', path, message, { instead: `kind: ${meant ?? 'one of these'}` })];
 }
 
 function nameOf(path: DocumentPath): string {
