@@ -52,6 +52,15 @@ export const Ways = memo(function Ways({ brief = false }: { readonly brief?: boo
           <Below heading="chart.heading">
             <Charts />
           </Below>
+          <Below heading="below.repairs">
+            <SmallestRepair />
+          </Below>
+          <Below heading="below.verdicts">
+            <Verdicts />
+          </Below>
+          <Below heading="below.sweep">
+            <Sweep />
+          </Below>
           <Below heading="stage.table">
             <ValueTable />
           </Below>
@@ -124,6 +133,9 @@ function Below({ heading, children }: { readonly heading: WordKey; readonly chil
 }
 
 const Charts = lazy(async () => ({ default: (await import('./Charts.tsx')).Charts }));
+const SmallestRepair = lazy(async () => ({ default: (await import('./SmallestRepair.tsx')).SmallestRepair }));
+const Verdicts = lazy(async () => ({ default: (await import('./Verdicts.tsx')).Verdicts }));
+const Sweep = lazy(async () => ({ default: (await import('./Sweep.tsx')).Sweep }));
 const ValueTable = lazy(async () => ({ default: (await import('./ValueTable.tsx')).ValueTable }));
 
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {

@@ -3,7 +3,7 @@ import { run, type Timeline } from '../scenario/index.ts';
 import { struckInterval } from './faultState.ts';
 import type { Finding, Remaining } from './finding.ts';
 import { findings } from './findings.ts';
-import { isDangerous, lasting } from './repair/rules.ts';
+import { isDangerous, lasting } from './danger.ts';
 
 /** Whether a run ends well: nobody is in danger of a shock, and a fault current is over within the disconnection time. */
 export function isSafe(timeline: Timeline): boolean {

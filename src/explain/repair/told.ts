@@ -69,7 +69,7 @@ function temptingText(one: Tempting, vocabulary: Vocabulary, say: Say): string {
       return say('tempting.bigger-breaker', {
         larger: quantity(one.larger_A, 'A'),
         device: name(one.device, vocabulary),
-        then: one.larger_opens_s < Infinity ? 'later' : 'never',
+        ends: one.larger_opens_s < Infinity ? 'later' : 'never',
         later: one.larger_opens_s < Infinity ? quantity(one.larger_opens_s, 's') : '',
       });
     case 'residual-device':

@@ -23,6 +23,10 @@ export const DESK_WORDS = {
   'desk.key.escape': 'close what is open; leave the full window',
   'desk.key.help': 'this list',
 
+  'below.repairs': 'Every smallest repair',
+  'below.verdicts': 'What a designer asks',
+  'below.sweep': 'Over a range, and for a crowd',
+
   'chart.heading': 'Charts',
   'chart.breaker': 'When the {device} opens',
   'chart.time': 'time',

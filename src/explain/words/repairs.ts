@@ -21,7 +21,7 @@ export const REPAIR_WORDS = {
   'tempting.rod':
     'One more {rod} at the {part}: {ohms} lets {amperes} into the soil, and the metal still stands at {volts}. To a {rating} {breaker} that is as good as nothing.',
   'tempting.bigger-breaker':
-    'A bigger {breaker}: at {larger} the {device} {then, select, never {would never open} other {would open only after {later}}}, and nothing would guard the wire behind it. A larger rating never helps a fault current: it asks for more of it.',
+    'A bigger {breaker}: at {larger} the {device} {ends, select, never {would never open} other {would open only after {later}}}, and nothing would guard the wire behind it. A larger rating never helps a fault current: it asks for more of it.',
   'tempting.residual-device.back':
     'A {residual}: what goes out through it comes back through it, so it has nothing to act on.',
   'tempting.residual-device.touch':

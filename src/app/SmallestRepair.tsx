@@ -1,0 +1,42 @@
+import { useMemo } from 'react';
+import { smallestRepair, tellRepair, temptingRepairs } from '../explain/index.ts';
+import { useDesk, useVocabulary } from './useDesk.ts';
+
+/** Every smallest set of repairs that makes all rules hold, and why the tempting ones do not. */
+export function SmallestRepair() {
+  const vocabulary = useVocabulary();
+  const { build, conditions } = useDesk((desk) => desk.told);
+  const found = useMemo(() => smallestRepair({ build, conditions }), [build, conditions]);
+  const tempting = useMemo(() => temptingRepairs({ build, conditions }), [build, conditions]);
+  const told = tellRepair(found, tempting, vocabulary);
+  return (
+    <>
+      {told.broken.length > 0 && (
+        <>
+          <h4>{told.brokenHeading}</h4>
+          <List of={told.broken} />
+        </>
+      )}
+      <h4>{told.heading}</h4>
+      <p>{told.verdict}</p>
+      <List of={told.sets} />
+      {told.tempting.length > 0 && (
+        <>
+          <h4>{told.temptingHeading}</h4>
+          <List of={told.tempting} />
+        </>
+      )}
+      <p className="quiet">{told.caution}</p>
+    </>
+  );
+}
+
+function List({ of }: { readonly of: readonly string[] }) {
+  return (
+    <ul>
+      {of.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+  );
+}
