@@ -1,5 +1,5 @@
-import { solved, type Solved } from '../installation/places.ts';
-import { within } from './asPrinted.ts';
+import { built, solved, type Solved } from '../installation/places.ts';
+import { asPrinted, within } from './asPrinted.ts';
 import { circuit } from './circuit.ts';
 import type { Published } from './published.ts';
 
@@ -166,5 +166,34 @@ const lost: readonly Published[] = [
   ),
 ];
 
+// The loop of a run out and home, as a meter finds it.
+const runs: readonly Published[] = (
+  [
+    ['1.5', '1', '1.51'],
+    ['2.5', '1.5', '0.98'],
+    ['4', '1.5', '0.84'],
+    ['6', '2.5', '0.52'],
+    ['10', '4', '0.32'],
+  ] as const
+).map(([line, protective, digits]) =>
+  asPrinted(
+    `50 m of ${line} mm² with ${protective} mm² have ${digits} Ω out and home`,
+    'tables of practice beside BS 7671, seen second-hand',
+    'Ω',
+    digits,
+    () => {
+      const cores = `cores: { line: ${line} mm² Cu, protective: ${protective} mm² Cu }`;
+      const text = `place: A run\nregion: iec\nparts:\n  meter: { kind: source, emf_V: 10 }\n  run: { kind: cable, length_m: 50, ${cores} }\njoins:\n${[
+        'meter.plus, run.line.supply',
+        'meter.minus, run.protective.supply',
+        'run.line.load, run.protective.load',
+      ]
+        .map((join) => `  - { between: [${join}], resistance_ohm: 0 }\n`)
+        .join('')}`;
+      return 10 / solved(built(text)).amperes('meter');
+    },
+  ),
+);
+
 /** Split phase, TN, TT, lost and doubled bonds. */
-export const rows: readonly Published[] = [...split, ...networks, ...lost];
+export const rows: readonly Published[] = [...split, ...networks, ...lost, ...runs];
