@@ -61,7 +61,7 @@ const TRUNK_SHARE = 0.01;
 
 /** A place on the trunk: the same skin without the limb. Where the voltage across that skin stops rising with the current it is held,
  *  though the table lets it fall, so that one voltage has one current. */
-export function trunkCurve(ohms: readonly number[]): ByCurrent {
+function trunkCurve(ohms: readonly number[]): ByCurrent {
   const internal = ohms.at(-1) ?? NaN;
   const { from_A, a, d, b } = limbCurve(ohms);
   const trunk_ohm = TRUNK_SHARE * internal;
