@@ -60,7 +60,7 @@ export function solve(factors: Factors, injection: Phasors, out: Phasors): void 
     const end = starts[p + 1]!;
     const xr = s[at + 2]!;
     const xi = s[at + 3]!;
-    // Amperes into a few nodes pass few others on their way.
+    // Amperes into a few nodes, such as a person's, pass few others on their way.
     if (xr === 0 && xi === 0) {
       e = end;
       continue;

@@ -37,6 +37,7 @@ function bakeryWithBaker(): Place {
   const limbs = contacts.map(({ limb }) => person.limbs.find((one) => one.limb === limb)!);
   return {
     name: 'the bakery',
+    judged: false,
     network,
     values: values(conditions, new Set()),
     body,
@@ -57,6 +58,7 @@ function fourHomes({ body, contacts }: Place): Place {
   const nodes = [network.nodes.indexOf('0 case'), network.nodes.indexOf('1 pipe'), 0].slice(0, contacts.length);
   return {
     name: 'four homes of a street',
+    judged: true,
     network,
     values,
     body,
