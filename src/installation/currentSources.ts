@@ -6,8 +6,8 @@ import type { PlannedBranch } from './plan.ts';
 export interface CurrentSources {
   /** Orders above the first that flow anywhere, ascending. */
   readonly harmonics: readonly number[];
-  /** What they drive at this order, A, while branches have these impedances and some are cut; undefined if there are none. */
-  currents(impedance: Phasors, order: number, cut: ReadonlySet<number>): Phasors | undefined;
+  /** What they drive at this order, A, while branches have these impedances and some are cut; absent if there are none. */
+  readonly currents?: (impedance: Phasors, order: number, cut: ReadonlySet<number>) => Phasors;
 }
 
 /** An impedance beyond this feeds nobody, Ω (invented: far above any conductor, far below any open contact). */
@@ -27,7 +27,7 @@ export function currentSourcesOf(
   const sources = laid.flatMap(({ injection }, at) => (injection === undefined ? [] : [{ at, injection }]));
   const orders = new Set(sources.flatMap(({ injection }) => injection.map(({ order }) => order)));
   const harmonics = [...orders].filter((order) => order > 1).sort((one, other) => one - other);
-  if (sources.length === 0) return { harmonics, currents: () => undefined };
+  if (sources.length === 0) return { harmonics };
 
   const ends = laid.map(({ from, to }) => [node(from), node(to)] as const);
   const metal = laid.flatMap(({ medium, role }, at) => (medium === 'metal' && role !== 'fault' ? [at] : []));

@@ -74,7 +74,7 @@ export function valuesOf(
     for (const { opens } of chosen) opens.forEach(cut);
     for (const device of open) known(poles.get(device), 'device', device).forEach(cut);
     if (limb_ohm !== undefined) for (const [at, ohm] of limb_ohm) re[at] = Math.min(Math.max(ohm, LEAST_OHM), AWAY_OHM);
-    const injection = currents({ re, im }, order, new Set(chosen.flatMap(({ opens }) => opens)));
+    const injection = currents?.({ re, im }, order, new Set(chosen.flatMap(({ opens }) => opens)));
     return {
       impedance: order === 1 ? { re, im } : { re, im: atOrder(im, order) },
       emf: order === 1 ? emf : none,
