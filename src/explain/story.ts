@@ -241,6 +241,7 @@ const OVERLOAD = 1.45;
 
 function shutKey({ because, residual_A, amperes, rating_A, operation }: FindingOf<'device-stays-shut'>) {
   if (because === 'not-fitted') {
+    if (operation.region === 'grounded-neutral') return 'story.shut.not-fitted.neutral';
     if (operation.region === 'none') return 'story.shut.not-fitted.none';
     return operation.certain ? 'story.shut.not-fitted' : 'story.shut.not-fitted.may';
   }

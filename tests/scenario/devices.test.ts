@@ -33,7 +33,7 @@ ${neutral ? `  - [${through[1]}, run.neutral.supply]` : ''}
   - [run.neutral.load, heater.neutral]
   - [run.protective.load, heater.case]
 conditions:
-  fault: { kind: insulation-fault, between: [heater.line, heater.case], resistance_ohm: { solid: 0.01, poor: 5, leak: 2000 } }
+  fault: { kind: insulation-fault, between: [heater.line, heater.case], resistance_ohm: { solid: 0.01, poor: 5, leak: 2000, damp: 100000 } }
   neutral touches: { kind: link, between: [heater.neutral, heater.case] }
   heater runs: { kind: running, appliance: heater, initially: 'yes' }
 ${conditions}`;
@@ -199,6 +199,15 @@ describe('a GFCI with the neutral grounded downstream', () => {
     expect(acted(told(text, { 'heater runs': 'no' }))).toEqual([]);
     expect(told(text).intervals[0]?.devices[0]?.reads_ohm).toBeGreaterThan(1e6);
     expect(told(text, { fault: 'leak' }).intervals[1]?.devices[0]?.reads_ohm).toBeGreaterThan(1000);
+  });
+
+  test('that is not fitted would have found it', () => {
+    const conditions = "\n  device fitted: { kind: fitted, device: device, initially: 'yes' }";
+    const bare = bench('kind: residual-device', { region: 'north-america', neutral: true, conditions });
+    const given = { 'device fitted': 'no', 'neutral touches': 'yes', 'heater runs': 'no', fault: 'damp' };
+    const timeline = told(bare, given);
+    expect(acted(timeline)).toEqual([]);
+    expect(words(timeline)).toContain('One would have found the neutral linked to ground downstream');
   });
 
   test('an IEC device has no such detector', () => {

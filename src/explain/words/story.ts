@@ -108,6 +108,8 @@ export const STORY_WORDS = {
     'The {device} is jammed: it carries {amperes} and cannot open, whatever flows. No cable of its circuit is built to carry this for long: it overheats and can burn.',
   'story.shut.jammed.residual': 'The {device} is jammed: {residual} does not come back and it cannot open.',
   'story.shut.not-fitted': 'No {device} is fitted. One would have seen that {residual} does not come back, and opened.',
+  'story.shut.not-fitted.neutral':
+    'No {device} is fitted. One would have found the neutral linked to {ground} downstream, and opened.',
   'story.shut.not-fitted.may':
     'No {device} is fitted. One would have seen that {residual} does not come back, and might have opened.',
   'story.shut.not-fitted.none':
