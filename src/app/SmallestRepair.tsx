@@ -26,7 +26,7 @@ export function SmallestRepair() {
           <List of={told.tempting} />
         </>
       )}
-      <p className="quiet">{told.caution}</p>
+      {told.broken.length > 0 && <p className="quiet">{told.caution}</p>}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import './sweep.css';
 import { useId, useMemo, useState } from 'react';
 import { figure, name, numbersOf, quantity, saySweep, type Axis, type SweepPoint } from '../explain/index.ts';
 import type { Crowd } from './sweep.worker.ts';
@@ -107,12 +108,26 @@ function Points({
   readonly axis: Axis;
   readonly say: Say;
 }) {
+  const touched = points.some(({ body_A }) => body_A > 0);
+  const columns: readonly (readonly [string, (point: SweepPoint) => string])[] = [
+    [say('opens'), ({ opens_s }) => (opens_s < Infinity ? quantity(opens_s, 's') : say('never'))],
+    [say('fault'), ({ fault_A }) => quantity(fault_A, 'A')],
+    [say('metal'), ({ metal_V }) => quantity(metal_V, 'V')],
+    ...(touched
+      ? ([
+          [say('body'), ({ body_A }: SweepPoint) => quantity(body_A, 'A')],
+          [say('zone'), ({ zone }: SweepPoint) => zone.replace('-', '\u2011')],
+        ] as const)
+      : []),
+    [say('safe'), ({ safe }) => say(safe ? 'yes' : 'no')],
+  ];
   return (
     <table className="chart-table">
       <caption>{say('caption', { path: axis.path, from: figure(axis.from), to: figure(axis.to) })}</caption>
       <thead>
         <tr>
-          {[axis.path, say('opens'), say('fault'), say('metal'), say('body'), say('zone'), say('safe')].map((head) => (
+          <th scope="col">{say('value')}</th>
+          {columns.map(([head]) => (
             <th scope="col" key={head}>
               {head}
             </th>
@@ -123,12 +138,9 @@ function Points({
         {points.map((point) => (
           <tr key={point.values[0]}>
             <th scope="row">{figure(point.values[0] ?? 0)}</th>
-            <td>{point.opens_s < Infinity ? quantity(point.opens_s, 's') : say('never')}</td>
-            <td>{quantity(point.fault_A, 'A')}</td>
-            <td>{quantity(point.metal_V, 'V')}</td>
-            <td>{quantity(point.body_A, 'A')}</td>
-            <td>{point.zone}</td>
-            <td>{say(point.safe ? 'yes' : 'no')}</td>
+            {columns.map(([head, cell]) => (
+              <td key={head}>{cell(point)}</td>
+            ))}
           </tr>
         ))}
       </tbody>

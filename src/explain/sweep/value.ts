@@ -12,11 +12,14 @@ type Tree = { readonly [key: string]: unknown };
 /** Keys whose numbers may be below zero. */
 const SIGNED = /(_deg|_C|reactance_ohm)$/;
 
+/** Numbers that are a choice rather than a quantity. */
+const CHOICES = /\.(poles|percentile|phases)$/;
+
 /** Every number written about a part or a condition, in the order of the file. */
 export function numbersOf(installation: Installation): readonly NamedValue[] {
-  return [installation.parts, installation.conditions].flatMap((trees) =>
-    Object.entries(trees).flatMap(([name, made]) => numbersIn(name, made)),
-  );
+  return [installation.parts, installation.conditions]
+    .flatMap((trees) => Object.entries(trees).flatMap(([name, made]) => numbersIn(name, made)))
+    .filter(({ path }) => !CHOICES.test(path));
 }
 
 /** The same installation with one number changed.
@@ -28,7 +31,7 @@ export function withValue(installation: Installation, path: string, value: numbe
   if (!Number.isFinite(value) || (value < 0 && !SIGNED.test(path)))
     throw new RangeError(`withValue: ${path} cannot be ${value}; write a number of zero or more`);
   const trees = Object.hasOwn(installation.parts, name) ? 'parts' : 'conditions';
-  const changed = changedIn(installation[trees], keys, value);
+  const changed = CHOICES.test(path) ? undefined : changedIn(installation[trees], keys, value);
   if (changed === undefined)
     throw new RangeError(`withValue: "${path}" leads to no number; write one such as ${exampleOf(installation)}`);
   // The shape is that of the tree it was made from: one number stands for another.
