@@ -28,7 +28,7 @@ export function exposedMetal(build: Build, conditions: Conditions): Exposed | un
   const struck = struckInterval(timeline);
   if (struck === undefined) return undefined;
   const solver = solverOf(build);
-  const solution = solver.solve(build.values(struck.conditions, new Set()));
+  const solution = solver.solve({ ...build.values(struck.conditions, new Set()), emf: struck.values.emf });
   const [highest] = touchables(build.installation)
     .map((metal) => ({ ...metal, volts: between_V(build, solution, metal.terminal, 'earth') }))
     .toSorted((one, other) => other.volts - one.volts);

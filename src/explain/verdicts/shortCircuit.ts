@@ -1,4 +1,4 @@
-import { abs, add, complex, div, mul, sub, type Complex } from '../../electrics/index.ts';
+import { abs, add, complex, div, mul, scale, sub, type Complex } from '../../electrics/index.ts';
 import { across, at, type Standing } from './standing.ts';
 
 /** Two nodes joined by nothing at all: what flows, round what, and where others stand while it lasts. */
@@ -11,14 +11,25 @@ export interface ShortCircuit {
 }
 
 /** Shorts the first node to the second.
- *  @param others nodes whose volts are asked for while it lasts */
-export function shorted(standing: Standing, first: number, second: number, others: readonly number[]): ShortCircuit {
+ *  @param others nodes whose volts are asked for while it lasts
+ *  @param most_A what the source gives at most: beyond it its volts fold back, and all that it drives with them */
+export function shorted(
+  standing: Standing,
+  first: number,
+  second: number,
+  others: readonly number[],
+  most_A = Infinity,
+): ShortCircuit {
   const nodes = [first, second, ...others];
   const seen = standing.solver.impedanceSeenFrom(nodes);
   const z = (row: number, column: number): Complex => at(seen, row * nodes.length + column);
   const loop = sub(add(z(0, 0), z(1, 1)), add(z(0, 1), z(1, 0)));
-  const amperes = div(across(standing, first, second), loop);
-  const volts = nodes.map((node, index) => add(at(standing.volts, node), mul(amperes, sub(z(index, 1), z(index, 0)))));
+  const free = div(across(standing, first, second), loop);
+  const share = Math.min(1, most_A / abs(free));
+  const amperes = scale(free, share);
+  const volts = nodes.map((node, index) =>
+    add(scale(at(standing.volts, node), share), mul(amperes, sub(z(index, 1), z(index, 0)))),
+  );
   const standsAt = (node: number): Complex => {
     const found = volts[nodes.indexOf(node)];
     if (found === undefined) throw new RangeError(`between_V: node ${node} was not asked for`);

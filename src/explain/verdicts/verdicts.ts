@@ -1,5 +1,6 @@
 import { abs } from '../../electrics/index.ts';
-import type { Build, Conditions } from '../../installation/index.ts';
+import type { Build, Conditions, DeviceInfo } from '../../installation/index.ts';
+import { mustActFrom_A } from '../../protection/index.ts';
 import { run } from '../../scenario/index.ts';
 import { STRAY_A, strays } from '../normalState.ts';
 import { cableVerdicts } from './cableVerdicts.ts';
@@ -13,6 +14,7 @@ import {
   TOUCH_LIMIT_V,
   type Earthing,
 } from './disconnection.ts';
+import { earthingOf } from './earthing.ts';
 import { pointsOf, type End, type Point } from './points.ts';
 import { roadsOf, type Roads } from './roads.ts';
 import { allShorted_A, shorted } from './shortCircuit.ts';
@@ -36,6 +38,7 @@ const FINAL_A = 63;
 
 function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[] {
   const { lines, neutral, metal, part } = point;
+  const most_A = foldsAt_A(calm.build, point);
   const told = { part, sense: 'at most', holds: 'told', clause: 'none', unit: 'A' } as const;
   const between =
     lines.length < 2
@@ -44,9 +47,12 @@ function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[]
           {
             ...told,
             kind: 'fault-between-lines',
-            value: allShorted_A(
-              calm,
-              lines.map(({ node }) => node),
+            value: Math.min(
+              most_A,
+              allShorted_A(
+                calm,
+                lines.map(({ node }) => node),
+              ),
             ),
           } as const,
         ];
@@ -54,7 +60,7 @@ function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[]
     end === undefined
       ? []
       : lines.map((line) => {
-          const value = abs(shorted(calm, line.node, end.node, []).amperes);
+          const value = abs(shorted(calm, line.node, end.node, [], most_A).amperes);
           return { ...told, kind, line: line.terminal, value };
         });
   const toMetal = drawn('fault-to-metal', metal);
@@ -78,12 +84,13 @@ function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: En
   const { build } = calm;
   const { part } = point;
   const floor = floorOf(build);
-  const fault = shorted(calm, line.node, metal.node, [floor]);
+  const most_A = foldsAt_A(build, point);
+  const fault = shorted(calm, line.node, metal.node, [floor], most_A);
   const amperes = abs(fault.amperes);
   const circuit = circuitOf(calm, roads, point, line.node);
   const about = { part, line: line.terminal, value: amperes } as const;
   const case_V = fault.between_V(metal.node, floor);
-  const earthing = earthingOf(build, point);
+  const earthing = earthingOf(build, point.source);
   // Before the first device of the place nobody but the utility can open anything.
   if (circuit.guard === undefined) return [];
   if (earthing === 'IT' && amperes < FIRST_FAULT_A)
@@ -111,7 +118,8 @@ function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: En
     unit: 'Ω',
     limit: best.limit_ohm,
     sense: 'at most',
-    holds: impedance <= best.limit_ohm ? 'yes' : ended === 'maybe' ? 'maybe' : 'no',
+    // A source that folds back gives no more however small the loop is: what it does give decides.
+    holds: most_A < Infinity ? ended : impedance <= best.limit_ohm ? 'yes' : ended === 'maybe' ? 'maybe' : 'no',
     clause: asked.loop,
     ...(best.device === undefined ? {} : { device: best.device }),
   };
@@ -121,6 +129,14 @@ function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: En
     touchVerdict(part, line, case_V, case_V <= TOUCH_LIMIT_V ? 'yes' : ended),
     ...cableVerdicts(calm, circuit, { amperes, latest_s, loop: fault.loop, limit_ohm: best.limit_ohm }),
   ];
+}
+
+/** The most that the source of a point gives, A: an inverter folds back, whatever is behind it does not. */
+function foldsAt_A({ limits, branches }: Build, { source }: Point): number {
+  return Math.min(
+    Infinity,
+    ...limits.flatMap(({ branch, limit_A }) => (branches[branch]?.part === source ? [limit_A] : [])),
+  );
 }
 
 /** A first fault on an unearthed supply draws less than this, A (invented: far over what capacitance lets through, far under
@@ -164,10 +180,13 @@ function askedOf(build: Build, { nominal_V }: Point, { rating_A = 0 }: Circuit, 
 function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, asked: Asked) {
   let best: { limit_ohm: number; device?: string } = { limit_ohm: 0 };
   for (const device of circuit.devices) {
-    const needed_A = operatingCurrent_A(
-      (amperes) => opening({ ...circuit, devices: [device] }, calm, amperes, true).latest_s,
-      asked.limit_s,
-    );
+    const must_A = asked.loop === 'loop.tt' ? residualMust_A(device, calm.conditions) : undefined;
+    const needed_A =
+      must_A ??
+      operatingCurrent_A(
+        (amperes) => opening({ ...circuit, devices: [device] }, calm, amperes, true).latest_s,
+        asked.limit_s,
+      );
     const volts = asked.loop === 'loop.tt' && device.residual === undefined ? LEAST_VOLTAGE * nominal_V : asked.volts;
     const limit_ohm = loopLimit_ohm(volts, needed_A, 1);
     if (limit_ohm > best.limit_ohm) best = { limit_ohm, device: device.name };
@@ -175,10 +194,14 @@ function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, ask
   return best;
 }
 
-function earthingOf({ supplies }: Build, { source }: Point): Earthing {
-  const system = supplies.find(({ part }) => part === source)?.system ?? 'TN-S';
-  if (system === 'TT') return 'TT';
-  return system === 'IT' || system === 'separated' ? 'IT' : 'TN';
+/** What a residual device must act on, A: in a TT supply its loop is held to that (411.5.3), its time is judged apart. */
+function residualMust_A(device: DeviceInfo, conditions: Conditions): number | undefined {
+  const settings = device.settings(conditions);
+  if ('residual' in settings && settings.residual !== undefined) return mustActFrom_A(settings.residual);
+  const { family } = settings;
+  return family === 'ul943-class-a' || family === 'iec61008' || family === 'equipment'
+    ? mustActFrom_A(settings)
+    : undefined;
 }
 
 function floorOf(build: Build): number {
