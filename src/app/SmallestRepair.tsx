@@ -32,11 +32,9 @@ export function SmallestRepair() {
 }
 
 function List({ of }: { readonly of: readonly string[] }) {
-  return (
-    <ul>
-      {of.map((text) => (
-        <li key={text}>{text}</li>
-      ))}
-    </ul>
-  );
+  return of.map((text) => (
+    <p className="repair" key={text}>
+      {text}
+    </p>
+  ));
 }

@@ -148,7 +148,14 @@ export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('person-held'), at_s, person: name, hand_A: amperes, until_s: seconds }),
   z.strictObject({ kind: z.literal('zone-reached'), at_s, person: name, zone, heart_A: amperes }),
   z.strictObject({ kind: z.literal('load-runs-on'), at_s, part: name, amperes, share: z.number().min(0) }),
-  z.strictObject({ kind: z.literal('disconnection'), at_s, opened_s: seconds, limit_s: z.number(), nominal_V: volts }),
+  z.strictObject({
+    kind: z.literal('disconnection'),
+    at_s,
+    opened_s: seconds,
+    limit_s: z.number(),
+    nominal_V: volts,
+    earthing: z.enum(['TN', 'TT', 'IT']),
+  }),
   z.strictObject({
     kind: z.literal('made-safe-by'),
     at_s,

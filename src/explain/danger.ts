@@ -71,7 +71,7 @@ export function halvesEven(timeline: Timeline): boolean {
 /** How long a fault may last here, s. */
 function allowed_s({ build, intervals }: Timeline): number {
   const [first] = intervals;
-  return first === undefined ? 0 : disconnectionLimit_s(nominal_V(build, first));
+  return first === undefined ? 0 : disconnectionLimit_s(build, nominal_V(build, first));
 }
 
 /** A fault current that outlasts the disconnection time. */

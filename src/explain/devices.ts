@@ -145,7 +145,7 @@ function rating_A(info: DeviceInfo, conditions: Timeline['conditions']): number 
 }
 
 /** From this residual current on a device must act, A; undefined for one that compares nothing. */
-function residualMust_A(settings: DeviceSettings): number | undefined {
+export function residualMust_A(settings: DeviceSettings): number | undefined {
   switch (settings.family) {
     case 'adjustable':
       return settings.ground?.pickup_A;

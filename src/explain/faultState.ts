@@ -3,6 +3,8 @@ import type { FaultShare, Interval, Timeline } from '../scenario/index.ts';
 import type { Finding } from './finding.ts';
 import { aboveFloor_V, between_V, branch_A, LIVE_V, TOUCH_LIMIT_V, touchables, type Metal } from './metal.ts';
 import { legs, strays } from './normalState.ts';
+import { disconnectionTime_s } from './verdicts/disconnection.ts';
+import { earthingOf } from './verdicts/earthing.ts';
 import { divide } from './ways.ts';
 
 /** Below this a fault has found nothing to drive through it, A. */
@@ -19,15 +21,6 @@ const BETWEEN_LINES = 1.2;
 
 /** A stray current that the fault raises by less is not told again. */
 const MORE = 1.1;
-
-/** Longest time a final circuit in a TN system may take to disconnect, s, by the voltage of a line against earth.
- *  @see IEC 60364-4-41:2005 table 41.1 */
-const DISCONNECTION = [
-  { upTo_V: 120, limit_s: 0.8 },
-  { upTo_V: 230, limit_s: 0.4 },
-  { upTo_V: 400, limit_s: 0.2 },
-  { upTo_V: Infinity, limit_s: 0.1 },
-] as const;
 
 /** The interval in which the fault strikes, or undefined. */
 export function struckInterval(timeline: Timeline): Interval | undefined {
@@ -72,9 +65,9 @@ export function liveMetal(timeline: Timeline, from: Interval): readonly Finding[
   });
 }
 
-/** Longest disconnection time for this nominal voltage, s. */
-export function disconnectionLimit_s(nominal_V: number): number {
-  return DISCONNECTION.find(({ upTo_V }) => nominal_V <= upTo_V)?.limit_s ?? 0.1;
+/** Longest time a final circuit of this supply may take to disconnect, s. */
+export function disconnectionLimit_s(build: Build, nominal_V: number): number {
+  return disconnectionTime_s(earthingOf(build), nominal_V);
 }
 
 /** Volts of one winding, no load: what a line stands at against a neutral. */
@@ -181,7 +174,9 @@ function inTime(timeline: Timeline, struck: Interval, at_s: number): readonly Fi
   if (dangerous.length === 0) return [];
   const nominal = nominal_V(timeline.build, struck);
   const opened_s = Math.max(...dangerous);
-  return [{ kind: 'disconnection', at_s, opened_s, limit_s: disconnectionLimit_s(nominal), nominal_V: nominal }];
+  const { build } = timeline;
+  const limit_s = disconnectionLimit_s(build, nominal);
+  return [{ kind: 'disconnection', at_s, opened_s, limit_s, nominal_V: nominal, earthing: earthingOf(build) }];
 }
 
 function metalHome(build: Build, struck: Interval, at_s: number): readonly Finding[] {

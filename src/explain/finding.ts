@@ -229,6 +229,8 @@ export type Finding =
       readonly opened_s: number;
       readonly limit_s: number;
       readonly nominal_V: number;
+      /** whose times hold */
+      readonly earthing: 'TN' | 'TT' | 'IT';
     }
   | ({
       readonly kind: 'made-safe-by';

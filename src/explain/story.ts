@@ -263,13 +263,17 @@ export function metalValues({ part, what, volts }: FindingOf<'live-metal'>, voca
   return { part: name(part, vocabulary), what, volts: quantity(volts, 'V') };
 }
 
-function disconnection({ opened_s, limit_s, nominal_V }: FindingOf<'disconnection'>, vocabulary: Vocabulary): string {
+function disconnection(
+  { opened_s, limit_s, nominal_V, earthing }: FindingOf<'disconnection'>,
+  vocabulary: Vocabulary,
+): string {
   const key =
     opened_s <= limit_s ? 'story.time.inside' : opened_s < Infinity ? 'story.time.outside' : 'story.time.never';
   return say(key, vocabulary, {
     time: quantity(opened_s, 's'),
     limit: quantity(limit_s, 's'),
     nominal: quantity(nominal_V, 'V'),
+    earthing: earthing === 'IT' ? 'TN' : earthing,
   });
 }
 

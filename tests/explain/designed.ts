@@ -18,6 +18,7 @@ export function designed({
   emf_V = 230,
   electrode_ohm,
   breaker,
+  residual_A,
 }: {
   readonly family?: 'ul489' | 'iec60898-b' | 'iec60898-c' | 'iec60898-d';
   readonly rating_A?: number;
@@ -30,19 +31,31 @@ export function designed({
   /** A TT supply: the case goes to an electrode of its own. */
   readonly electrode_ohm?: number;
   readonly breaker?: Parts[string];
+  /** A residual device of this rating before the run. */
+  readonly residual_A?: number;
 } = {}): Build {
   const parts: Parts = {
     source: { kind: 'source', emf_V, resistance_ohm: outside_ohm },
     breaker: breaker ?? { kind: 'breaker', family, rating_A, resistance_ohm: 0 },
     run: { kind: 'cable', length_m, temperature_C, cores: { line, neutral: line, protective } },
     machine: { kind: 'appliance', power_W: 1000, voltage_V: emf_V },
+    ...(residual_A === undefined ? {} : { rcd: { kind: 'residual-device', family: 'iec61008', residual_A } as const }),
     ...(electrode_ohm === undefined ? {} : { 'own rod': { kind: 'rod', resistance_ohm: electrode_ohm } }),
   };
   const joins: readonly (readonly [string, string])[] = [
     ['source.minus', 'earth'],
     ['source.plus', 'breaker.line'],
-    ['breaker.load', 'run.line.supply'],
-    ['source.minus', 'run.neutral.supply'],
+    ...(residual_A === undefined
+      ? ([
+          ['breaker.load', 'run.line.supply'],
+          ['source.minus', 'run.neutral.supply'],
+        ] as const)
+      : ([
+          ['breaker.load', 'rcd.line.supply'],
+          ['rcd.line.load', 'run.line.supply'],
+          ['source.minus', 'rcd.neutral.supply'],
+          ['rcd.neutral.load', 'run.neutral.supply'],
+        ] as const)),
     electrode_ohm === undefined ? ['source.minus', 'run.protective.supply'] : ['own rod', 'run.protective.supply'],
     ['run.line.load', 'machine.line'],
     ['run.neutral.load', 'machine.neutral'],

@@ -64,6 +64,13 @@ test('a metal case on a rod of its own has no loop that opens a breaker, and sta
   expect(verdictOf(rod, 'case-volts', 'machine').value).toBeGreaterThan(200);
 });
 
+test('a residual device makes an electrode of 100 Ω enough, which no breaker does', () => {
+  const rod = designed({ electrode_ohm: 100, residual_A: 0.03 });
+  expect(verdictOf(rod, 'loop', 'machine')).toMatchObject({ holds: 'yes', device: 'rcd', clause: 'loop.tt' });
+  expect(verdictOf(rod, 'disconnection', 'machine')).toMatchObject({ holds: 'yes', device: 'rcd' });
+  expect(verdictOf(designed({ electrode_ohm: 100 }), 'disconnection', 'machine').holds).toBe('no');
+});
+
 test('with equal wires out and home the case stands at half the voltage until the fault is ended', () => {
   const equal = designed({ line: '2.5 mm² Cu', protective: '2.5 mm² Cu', length_m: 50 });
   expect(verdictOf(equal, 'case-volts', 'machine').value).toBeCloseTo(115, 0);

@@ -103,6 +103,24 @@ export const rows: readonly Published[] = [
     'printed rounded down from 2.875',
     () => loopLimit_ohm(230, 80, 1),
   ),
+  ...(
+    [
+      [0.03, 1667],
+      [0.1, 500],
+      [0.3, 167],
+      [0.5, 100],
+    ] as const
+  ).map(([residual_A, ohm]) =>
+    within(
+      `an RCD of ${residual_A * 1000} mA allows a TT electrode of ${ohm} Ω at 50 V`,
+      'IEC 60364-4-41:2005 411.5.3, R_A · IΔn ≤ 50 V, as tabulated by the trade, worked by hand',
+      'Ω',
+      ohm,
+      0.003,
+      'printed to the whole ohm',
+      () => verdictOf(designed({ electrode_ohm: 20, residual_A }), 'loop').limit ?? NaN,
+    ),
+  ),
   ...TIMES.map(([earthing, volts, time]) =>
     within(
       `a final circuit of a ${earthing} supply at ${volts} V is dead in ${time} s`,

@@ -33,7 +33,7 @@ export function cannotHold(candidate: Case): boolean {
   const calm = solver.solve(values);
   const normal = { solution: calm, start_s: -1 };
   if (legs(build, normal).length > 0 || liveInOrdinaryWork(build, normal).length > 0) return true;
-  const limit_s = disconnectionLimit_s(nominal_V(build, { values }));
+  const limit_s = disconnectionLimit_s(build, nominal_V(build, { values }));
   const bare = solver.solve(build.values(conditions, new Set()));
   const flows = (solution: Solution): number =>
     Math.max(0, ...faults.map(([name]) => branch_A(solution, build.branch(name))));

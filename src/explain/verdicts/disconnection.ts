@@ -32,9 +32,6 @@ export function disconnectionTime_s(
  *  source). The North American rule asks for a current that operates the device, not for a time: NFPA 70 250.4(A)(5). */
 export const AT_ONCE_S = 0.1;
 
-/** The conventional limit of touch voltage, V a.c. (IEC 60364-4-41:2005 411.3.2). */
-export const TOUCH_LIMIT_V = 50;
-
 /** Share of the nominal voltage a fault must still be cleared at: BS 7671:2018 411.4.4 (C_min = 0.95), seen second-hand;
  *  IEC 60364-4-41 itself asks for the whole voltage, the less careful side. */
 export const LEAST_VOLTAGE = 0.95;

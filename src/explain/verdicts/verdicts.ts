@@ -1,7 +1,8 @@
 import { abs } from '../../electrics/index.ts';
-import type { Build, Conditions, DeviceInfo } from '../../installation/index.ts';
-import { mustActFrom_A } from '../../protection/index.ts';
+import type { Build, Conditions } from '../../installation/index.ts';
 import { run } from '../../scenario/index.ts';
+import { residualMust_A } from '../devices.ts';
+import { TOUCH_LIMIT_V } from '../metal.ts';
 import { STRAY_A, strays } from '../normalState.ts';
 import { cableVerdicts } from './cableVerdicts.ts';
 import { circuitOf, opening, type Circuit } from './circuit.ts';
@@ -11,7 +12,6 @@ import {
   LEAST_VOLTAGE,
   loopLimit_ohm,
   operatingCurrent_A,
-  TOUCH_LIMIT_V,
   type Earthing,
 } from './disconnection.ts';
 import { earthingOf } from './earthing.ts';
@@ -180,7 +180,8 @@ function askedOf(build: Build, { nominal_V }: Point, { rating_A = 0 }: Circuit, 
 function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, asked: Asked) {
   let best: { limit_ohm: number; device?: string } = { limit_ohm: 0 };
   for (const device of circuit.devices) {
-    const must_A = asked.loop === 'loop.tt' ? residualMust_A(device, calm.conditions) : undefined;
+    // In a TT supply a residual device is held to what it must act on (411.5.3); its time is judged apart.
+    const must_A = asked.loop === 'loop.tt' ? residualMust_A(device.settings(calm.conditions)) : undefined;
     const needed_A =
       must_A ??
       operatingCurrent_A(
@@ -192,16 +193,6 @@ function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, ask
     if (limit_ohm > best.limit_ohm) best = { limit_ohm, device: device.name };
   }
   return best;
-}
-
-/** What a residual device must act on, A: in a TT supply its loop is held to that (411.5.3), its time is judged apart. */
-function residualMust_A(device: DeviceInfo, conditions: Conditions): number | undefined {
-  const settings = device.settings(conditions);
-  if ('residual' in settings && settings.residual !== undefined) return mustActFrom_A(settings.residual);
-  const { family } = settings;
-  return family === 'ul943-class-a' || family === 'iec61008' || family === 'equipment'
-    ? mustActFrom_A(settings)
-    : undefined;
 }
 
 function floorOf(build: Build): number {

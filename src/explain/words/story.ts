@@ -92,11 +92,11 @@ export const STORY_WORDS = {
   'story.operated.none': 'The {device} opens after {time}.',
 
   'story.time.inside':
-    'That ends it inside the {limit} that IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal}.',
+    'That ends it inside the {limit} that IEC 60364-4-41 (table 41.1, {earthing}) allows a final circuit at {nominal}.',
   'story.time.outside':
-    'It ends after {time}; IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal} no more than {limit}.',
+    'It ends after {time}; IEC 60364-4-41 (table 41.1, {earthing}) allows a final circuit at {nominal} no more than {limit}.',
   'story.time.never':
-    'Nothing ends it; IEC 60364-4-41 (table 41.1, TN) allows a final circuit at {nominal} no more than {limit}.',
+    'Nothing ends it; IEC 60364-4-41 (table 41.1, {earthing}) allows a final circuit at {nominal} no more than {limit}.',
 
   'story.shut.below-rating':
     'The {device} stays shut: {amperes} is no more than it is built to carry. It counts amperes, not danger.',
@@ -192,7 +192,7 @@ export const STORY_WORDS = {
   'story.safe.dead': 'Then no metal stays live.',
   'story.left.flow': '{amperes} flows on through the fault with no end, and makes {watts} of heat there.',
   'story.left.late':
-    '{amperes} flows through the fault for {time}, longer than the {limit} of IEC 60364-4-41 (table 41.1, TN), and makes {watts} of heat there.',
+    '{amperes} flows through the fault for {time}, longer than the {limit} of IEC 60364-4-41 (table 41.1), and makes {watts} of heat there.',
   'story.left.size':
     'The {device}, {rating} where its circuit is built for {built}, no longer guards its cable: overloaded, the cable can burn before anything opens.',
   'story.left': 'Still to be put right: {defects}.',
