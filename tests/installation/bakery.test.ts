@@ -114,7 +114,8 @@ test('a rod of its own passes less than 5 A and leaves the case near full line v
   // IEEE Std 142, after Dwight: ρ/(2πL)·(ln(4L/a) − 1).
   const { length_m = NaN, diameter_m = NaN, soil_ohm_m = NaN } = part('pole rod', 'rod');
   const driven_ohm = (soil_ohm_m / (2 * Math.PI * length_m)) * (Math.log((8 * length_m) / diameter_m) - 1);
-  const service_ohm = 1 / (1 / driven_ohm + 1 / part('water pipe', 'pipe').earth_resistance_ohm);
+  const pipe_ohm = part('water pipe', 'pipe').earth_resistance_ohm ?? NaN;
+  const service_ohm = 1 / (1 / driven_ohm + 1 / pipe_ohm);
   const home_ohm = 1 / (1 / driven_ohm + 1 / (service_ohm + drop.r));
   const toEarth_ohm = cord.r + 2 * joint_ohm + 0.02 + (part('own rod', 'rod').resistance_ohm ?? NaN);
   const byHand = 120 / Math.hypot(line.r + fault_ohm + toEarth_ohm + home_ohm, line.x);
