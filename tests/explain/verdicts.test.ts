@@ -1,9 +1,10 @@
 import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { margin, tellVerdicts, verdicts, type Verdict } from '../../src/explain/index.ts';
 import { allShorted_A } from '../../src/explain/verdicts/shortCircuit.ts';
 import { standing } from '../../src/explain/verdicts/standing.ts';
-import { compile, installationSchema } from '../../src/installation/index.ts';
+import { compile, initialConditions, installationSchema, readInstallation } from '../../src/installation/index.ts';
 import { bakery, usual } from '../scenario/bakery.ts';
 import { designed, verdictOf } from './designed.ts';
 
@@ -130,6 +131,18 @@ test('three lines of a star shorted together draw each its own voltage over its 
   expect(allShorted_A(standing(build, {}), lines)).toBeCloseTo(460, 1);
   // Two of them: √3 times the voltage over twice the impedance, 87 % of the three.
   expect(allShorted_A(standing(build, {}), lines.slice(0, 2))).toBeCloseTo((460 * Math.sqrt(3)) / 2, 1);
+});
+
+test('behind an isolating transformer a first fault draws next to nothing, and the two lines together hundreds of amperes', () => {
+  const file = 'lessons/places/clinic.yaml';
+  const reading = readInstallation(readFileSync(file, 'utf8'), file);
+  if (!reading.ok) throw new Error(file);
+  const found = verdicts(compile(reading.installation), initialConditions(reading.installation));
+  const at = (kind: Verdict['kind']) => found.filter((one) => one.kind === kind && one.part === 'pump');
+  expect(Math.max(...at('fault-to-metal').map(({ value }) => value))).toBeLessThan(0.01);
+  expect(at('fault-between-lines')[0]?.value).toBeGreaterThan(100);
+  expect(at('case-volts')[0]).toMatchObject({ holds: 'yes' });
+  expect(at('disconnection')).toEqual([]);
 });
 
 test('an installation without a source has no verdicts and says so', () => {

@@ -32,8 +32,13 @@ export function cableVerdicts(calm: Standing, circuit: Circuit, fault: EndFault)
   ];
 }
 
+/** No device that counts overcurrent allows a loop of more, Ω (a rating of 1 A would). */
+const RESIDUAL_OHM = 50;
+
 function longest(calm: Standing, circuit: Circuit, run: Run, { loop, limit_ohm }: EndFault): readonly Verdict[] {
   if (run.length_m === undefined || run.protective === undefined || !(limit_ohm > 0)) return [];
+  // What a residual device allows is no matter of length.
+  if (limit_ohm > RESIDUAL_OHM) return [];
   const limit = longestRun_m(loop, passes(calm, run), run.length_m, limit_ohm);
   return [
     {

@@ -45,11 +45,13 @@ export function pointsOf(standing: Standing, roads: Roads): readonly Point[] {
   });
   const references = referencesOf(standing, roads);
   return [...ends].flatMap(([part, own]) => {
-    const source = own.map(({ node }) => roads.source(node)).find((name) => name !== undefined);
+    const sources = own.flatMap(({ node }) => roads.source(node) ?? []);
+    // A transformer stands on two supplies: what counts is the one it gives.
+    const source = sources.includes(part) ? part : sources[0];
     const reference = source === undefined ? undefined : references.get(source);
     if (source === undefined || reference === undefined) return [];
     const metal = own.find(({ terminal }) => METAL.test(terminal.slice(part.length)));
-    const live = own.filter((end) => end !== metal && roads.source(end.node) !== undefined);
+    const live = own.filter((end) => end !== metal && roads.source(end.node) === source);
     const volts = ({ node }: End) => across_V(standing, node, reference.node);
     const lines = live.filter((end) => volts(end) > LINE_SHARE * reference.highest_V);
     const neutral = reference.earthed

@@ -31,8 +31,12 @@ export function standing(build: Build, given: Conditions): Standing {
   );
   const conditions = { ...given, ...Object.fromEntries(sound) };
   const values = build.values(conditions, new Set());
+  // A winding that takes its current from another supply feeds what is behind it, and stays on.
+  const wound = new Set(
+    [...build.network.windings, ...(build.network.cores ?? [])].flatMap(({ branches }) => branches),
+  );
   build.branches.forEach(({ role }, branch) => {
-    if (role !== 'load') return;
+    if (role !== 'load' || wound.has(branch)) return;
     values.impedance.re[branch] = OFF_OHM;
     values.impedance.im[branch] = 0;
   });
