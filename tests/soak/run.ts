@@ -6,8 +6,8 @@ import { campaign } from '../scenario/anyCase.ts';
 import { bakery } from '../scenario/bakery.ts';
 import { rig } from '../scenario/rig.ts';
 import { combinations } from './combinations.ts';
+import { installations, installationsByOthers } from './installations.ts';
 import { hostileNetworks, networks } from './networks.ts';
-import { suppliesByNgspice } from './supplies.ts';
 
 /** Draws the case of a number and says what is wrong with it; `cases` is how many there are. */
 interface Campaign {
@@ -21,7 +21,8 @@ interface Campaign {
 const campaigns: Readonly<Record<string, () => Campaign>> = {
   networks,
   'hostile networks': hostileNetworks,
-  supplies: suppliesByNgspice,
+  installations,
+  'installations by ngspice': installationsByOthers,
   'random values': () => ({ cases: Infinity, wrong: campaign(bakery) }),
   'two people': () => ({ cases: Infinity, wrong: campaign(rig()) }),
   combinations: () => combinations(bakery),
