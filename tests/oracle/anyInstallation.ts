@@ -6,6 +6,7 @@ import { anyFeeder, throughTransfer } from './any/feeder.ts';
 import { anyDerived, anySource } from './any/source.ts';
 import { anyPeople, anyTrouble } from './any/trouble.ts';
 import { writing } from './any/writing.ts';
+import type { Kept } from './any/writing.ts';
 
 /** What was written, and what it is in words that can be counted. */
 export interface Written {
@@ -13,9 +14,9 @@ export interface Written {
   readonly told: readonly string[];
 }
 
-/** The same for the same seed. `wild`: with silly values too, such as joints without resistance and cables of ten kilometres. */
-export function anyInstallation(seed: number, { wild = false }: { readonly wild?: boolean } = {}): Written {
-  const given = writing(seed, { wild });
+/** The same for the same seed and options. */
+export function anyInstallation(seed: number, options: Partial<Kept> = {}): Written {
+  const given = writing(seed, options);
   const { draw, region, direct, parts, joins, conditions, told } = given;
   let offered = anySource(given, 'supply');
   if (!direct && draw.likely(0.15)) offered = throughTransfer(given, 'transfer', offered, anySource(given, 'standby'));

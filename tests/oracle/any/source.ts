@@ -82,7 +82,7 @@ const plain: Source = (writing, name) => {
     emf_V: draw.between(6, 1000),
     angle_deg: draw.oneOf([0, 0, 30, -120, 180]),
     resistance_ohm: writing.ohm(1e-3, 5),
-    reactance_ohm: draw.likely(0.2) ? -draw.between(1e-3, 5) : draw.between(1e-3, 5),
+    reactance_ohm: (draw.likely(0.2) && !writing.direct ? -1 : 1) * draw.between(1e-3, 5),
     ...(draw.likely(0.1) ? { limit_A: draw.between(1, 1000) } : {}),
   };
   return { lines: [`${name}.plus`], neutral: `${name}.minus` };

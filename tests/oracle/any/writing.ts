@@ -42,8 +42,16 @@ export interface Writing {
   ohm(low: number, high: number): number;
 }
 
+/** What is kept to, whatever is drawn. */
+export interface Kept {
+  /** With silly values too, such as joints without resistance and cables of ten kilometres. */
+  readonly wild: boolean;
+  /** Direct current only; otherwise it is rare. */
+  readonly direct: boolean;
+}
+
 /** Begins a file. */
-export function writing(seed: number, { wild }: { readonly wild: boolean }): Writing {
+export function writing(seed: number, { wild = false, direct = false }: Partial<Kept>): Writing {
   const next = chance(seed);
   const draw: Draw = {
     next,
@@ -61,7 +69,7 @@ export function writing(seed: number, { wild }: { readonly wild: boolean }): Wri
   return {
     draw,
     region: draw.oneOf(['north-america', 'iec']),
-    direct: draw.likely(0.04),
+    direct: draw.likely(0.04) || direct,
     wild,
     parts: {},
     conditions: {},
