@@ -23,3 +23,10 @@ test('every command of the guides is a script of the package, and every file the
   expect(files.length).toBeGreaterThan(8);
   for (const file of files) expect([file, existsSync(new URL(file, top))]).toEqual([file, true]);
 });
+
+test('as many published figures as it promises stand in the table, to the hundred', () => {
+  const table = readFileSync(new URL('tests/reference/PUBLISHED.md', top), 'utf8');
+  const [, count = ''] = /^(\d+) figures/m.exec(table) ?? [];
+  const [, promised = ''] = /More than (\d+) published figures/.exec(readme) ?? [];
+  expect(Number(promised)).toBe(100 * Math.floor(Number(count) / 100));
+});

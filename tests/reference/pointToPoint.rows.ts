@@ -46,6 +46,12 @@ const pointToPoint: readonly (readonly [string, number, number, () => number])[]
     () => loop(240, [P3_OHM + lineToLine(150, 13_923) + lineToLine(40, 2_430), 0], [lineToLine(30, 617), 0]),
   ],
   [
+    'the 300 kVA from line to neutral, 1.5 times as much at its terminals, after 150 ft of 3/0',
+    5_156,
+    0.001,
+    () => loop(120, [P3_OHM / 3 + lineToLine(150, 13_923), 0]),
+  ],
+  [
     '1500 kVA, 480 V, 3.5 %, after 25 ft of six 500 kcmil',
     55_138,
     0.001,
