@@ -4,9 +4,10 @@ import { chance } from '../scenario/anyCase.ts';
 import { anyCircuit, anyMain, anyMeter } from './any/circuit.ts';
 import { anyFeeder, throughTransfer } from './any/feeder.ts';
 import { anyDerived, anySource } from './any/source.ts';
+import type { Offered } from './any/source.ts';
 import { anyPeople, anyTrouble } from './any/trouble.ts';
 import { writing } from './any/writing.ts';
-import type { Kept } from './any/writing.ts';
+import type { Kept, Writing } from './any/writing.ts';
 
 /** What was written, and what it is in words that can be counted. */
 export interface Written {
@@ -20,6 +21,10 @@ export function anyInstallation(seed: number, options: Partial<Kept> = {}): Writ
   const { draw, region, direct, parts, joins, conditions, told } = given;
   let offered = anySource(given, 'supply');
   if (!direct && draw.likely(0.15)) offered = throughTransfer(given, 'transfer', offered, anySource(given, 'standby'));
+  else if (draw.likely(0.06)) {
+    told.push('two in parallel');
+    inParallel(given, offered, anySource(given, 'second'));
+  }
   const metered = anyMain(given, 'main', anyMeter(given, 'meter', offered));
   const bars = anyFeeder(given, 'service', { ...offered, ...metered });
   for (let at = draw.whole(0, 3); at >= 1; at -= 1) anyCircuit(given, `circuit ${'abc'[at - 1]}`, bars);
@@ -37,6 +42,12 @@ export function anyInstallation(seed: number, options: Partial<Kept> = {}): Writ
   const frequency = direct ? { frequency_Hz: 0 } : draw.likely(0.1) ? { frequency_Hz: draw.oneOf([16.7, 400]) } : {};
   if (direct) told.push('direct current');
   return { file: { place: 'Anywhere', region, ...frequency, parts, joins, conditions }, told };
+}
+
+/** Joins two supplies, in phase or not. */
+function inParallel({ join }: Writing, one: Offered, other: Offered): void {
+  one.lines.forEach((line, at) => join(line, other.lines[at] ?? line));
+  join(one.neutral ?? one.lines[0] ?? '', other.neutral ?? other.lines[1] ?? '');
 }
 
 /** Any option of every condition; as it should be more often than not. */

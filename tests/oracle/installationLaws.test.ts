@@ -88,17 +88,20 @@ test('on direct current no conductor taken away raises what the source delivers 
   fc.assert(
     fc.property(fc.nat(), fc.nat(), (seed, at) => {
       const { build } = drawn(seed, { direct: true });
-      const { impedance, emf, coupling } = build.values({}, new Set());
+      const { impedance, emf: all, coupling } = build.values({}, new Set());
       // To direct current a capacitor is a gap: a resistance as large.
       const ohms = impedance.re.map((re, b) => Math.hypot(re, impedance.im[b]!));
       const source = build.branch('supply');
+      // A lone source: of two one may well drive the other.
+      const emf = phasors(ohms.length);
+      emf.re[source] = Math.hypot(all.re[source]!, all.im[source]!);
       const others = build.branches.flatMap((_, b) => (b === source ? [] : [b]));
       const delivered = (more_ohm: number): number => {
         const re = ohms.slice();
         re[others[at % others.length]!]! += more_ohm;
         const values = { impedance: { re, im: phasors(re.length).im }, emf, coupling };
         const { amperes } = createSolver(build.network).solve(values);
-        return (amperes.re[source]! * emf.re[source]! + amperes.im[source]! * emf.im[source]!) / largest(emf);
+        return amperes.re[source]!;
       };
       // What the last bits of its EMF drive through it alone.
       const rounding_A = (2 ** -48 * largest(emf)) / ohms[source]!;

@@ -109,12 +109,10 @@ export function anyElectrode(writing: Writing, name: string): string {
   }
 }
 
-/** A piece of soil with two rods and a place to stand, each lifted by the others: the rods' terminals and the place's. */
-export function anySoil(
-  { draw, parts }: Writing,
-  name: string,
-): { readonly rods: readonly [string, string]; readonly place: string } {
+/** A piece of soil with two rods and two places to stand, each lifted by the others: the rods' terminals. */
+export function anySoil({ draw, parts, places }: Writing, name: string): readonly [string, string] {
   const rod = () => ({ kind: 'rod', length_m: draw.between(1, 3), diameter_m: 0.016 });
+  const x = draw.between(0.5, 15);
   parts[name] = {
     kind: 'soil',
     soil_ohm_m: draw.between(10, 2000),
@@ -122,7 +120,8 @@ export function anySoil(
       'first rod': { ...rod(), at: [0, 0] },
       'second rod': { ...rod(), at: [draw.between(2, 20), 0] },
     },
-    places: { yard: { at: [draw.between(0.5, 15), draw.between(0.5, 5)] } },
+    places: { near: { at: [x, 1], feet: 1 }, far: { at: [x, 2], feet: 1 } },
   };
-  return { rods: [`${name}.first rod`, `${name}.second rod`], place: `${name}.yard` };
+  places.push(`${name}.near`, `${name}.far`);
+  return [`${name}.first rod`, `${name}.second rod`];
 }

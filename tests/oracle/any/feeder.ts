@@ -97,8 +97,7 @@ export function anyFeeder(writing: Writing, name: string, offered: Offered): Bar
       join(`${name} resistor.b`, protective);
       break;
     case 'two rods in one soil': {
-      const { rods, place } = anySoil(writing, `${name} soil`);
-      writing.metal.push(place);
+      const rods = anySoil(writing, `${name} soil`);
       join(point, rods[0]);
       far = rods[1];
       protective = draw.likely(0.5) ? point : undefined;

@@ -4,7 +4,7 @@ const SKINS = ['dry', 'water-wet', 'salt-wet'] as const;
 const AREAS = ['large', 'medium', 'small'] as const;
 
 /** Somebody who touches what they should not, on a floor of their own; perhaps a second one who takes hold of the first. */
-export function anyPeople({ draw, parts, conditions, metal, ohm, told }: Writing): void {
+export function anyPeople({ draw, parts, conditions, metal, places, ohm, told }: Writing): void {
   if (draw.likely(0.4)) return;
   told.push('person');
   const body = () => ({
@@ -22,12 +22,17 @@ export function anyPeople({ draw, parts, conditions, metal, ohm, told }: Writing
     return floor;
   };
   const rescued = draw.likely(0.3);
+  const [near, far] = places;
   parts.Ada = {
     ...body(),
     'right hand': draw.oneOf(metal),
     ...(draw.likely(0.4) && !rescued ? { 'left hand': draw.oneOf(metal) } : {}),
-    ...(draw.likely(0.8) ? { feet: stand('slab') } : { seat: draw.oneOf(metal) }),
-    ...(draw.likely(0.1) ? { back: draw.oneOf(metal) } : {}),
+    ...(near !== undefined && draw.likely(0.7)
+      ? { 'left foot': near, 'right foot': far }
+      : draw.likely(0.8)
+        ? { feet: stand('slab') }
+        : { seat: draw.oneOf(metal) }),
+    ...(draw.likely(0.1) ? { [draw.oneOf(['back', 'chest'])]: draw.oneOf(metal) } : {}),
     ...(rescued ? { 'held at': ['left hand'] } : {}),
   };
   if (draw.likely(0.5))

@@ -33,6 +33,8 @@ export interface Writing {
   readonly joins: object[];
   /** Terminals that may be touched, or touch one another by a fault. */
   readonly metal: string[];
+  /** Where one may stand on soil, a foot each. */
+  readonly places: string[];
   /** Branches that may be open or loose. */
   readonly conductors: string[];
   /** What the supply is and how it is earthed, for counting. */
@@ -75,6 +77,7 @@ export function writing(seed: number, { wild = false, direct = false }: Partial<
     conditions: {},
     joins,
     metal: [],
+    places: [],
     conductors: [],
     told: [],
     join(one, other) {
