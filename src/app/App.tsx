@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { prepareWords, say as sayIn } from '../explain/index.ts';
 import type { Conditions } from '../installation/index.ts';
 import { AboutDialog } from './AboutDialog.tsx';
+import { afterFrame } from './afterFrame.ts';
 import { BrokenLink } from './BrokenLink.tsx';
 import { openDesk, step } from './desk.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
@@ -17,7 +18,6 @@ import { keepSettings, readSettings, themeOf, type Settings } from './settings.t
 import { createStore, type Store } from './store.ts';
 import { fragmentOf, useLink } from './useLink.ts';
 import { useMedia } from './useMedia.ts';
-import { useTelling } from './useTelling.ts';
 import { DeskContext, VocabularyContext } from './useDesk.ts';
 import type { Deed, Desk } from './desk.ts';
 
@@ -70,7 +70,6 @@ export function App() {
     },
     [store, change],
   );
-  useTelling(store);
   useDrop(openPlace);
   const follow = useCallback(
     (link: Link) => {
@@ -162,7 +161,7 @@ function openPage(): Opening {
   const vocabulary = (link.kind === 'place' ? link.vocabulary : null) ?? place.build.installation.region;
   const desk = openDesk(place, conditions, { still: kept.still });
   return {
-    store: createStore(desk, step),
+    store: createStore(desk, step, afterFrame),
     mode: link.kind === 'lesson' ? 'learn' : 'explore',
     lesson: link.kind === 'lesson' ? link.lesson : null,
     settings: { ...kept, vocabulary },

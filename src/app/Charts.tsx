@@ -23,7 +23,7 @@ const ZONES = [
 export function Charts() {
   const say = useSay();
   const vocabulary = useVocabulary();
-  const timeline = useDesk((desk) => desk.told);
+  const timeline = useDesk((desk) => desk.timeline);
   const { story } = useAccount();
   const breaker = useMemo(() => tellingBreaker(timeline, story), [timeline, story]);
   const person = useMemo(() => worstExposure(timeline), [timeline]);

@@ -1,4 +1,4 @@
-import { memo, useId } from 'react';
+import { memo, useEffect, useId, useRef } from 'react';
 import { conditionLabel, conditionSentence, optionLabel, type Vocabulary } from '../explain/index.ts';
 import type { Condition } from '../installation/index.ts';
 import { useDesk, useDeskStore, useVocabulary } from './useDesk.ts';
@@ -56,17 +56,44 @@ function Radios({
       <legend className={bare ? 'visually-hidden' : ''}>{conditionLabel(name, vocabulary)}</legend>
       {options.map((option) => (
         <label key={option}>
-          <input
-            type="radio"
-            name={group}
+          <Radio
+            group={group}
             checked={chosen === option}
-            onChange={() => choose(option)}
-            aria-label={conditionSentence(name, option, vocabulary)}
+            choose={() => choose(option)}
+            label={conditionSentence(name, option, vocabulary)}
           />
           <span>{optionLabel(option, vocabulary)}</span>
         </label>
       ))}
     </fieldset>
+  );
+}
+
+/** Keeps what was pressed until the desk has followed: one that React holds would jump back for that long. */
+function Radio({
+  group,
+  checked,
+  choose,
+  label,
+}: {
+  readonly group: string;
+  readonly checked: boolean;
+  readonly choose: () => void;
+  readonly label: string;
+}) {
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (input.current) input.current.checked = checked;
+  });
+  return (
+    <input
+      ref={input}
+      type="radio"
+      name={group}
+      defaultChecked={checked}
+      onChange={(event) => event.target.checked && choose()}
+      aria-label={label}
+    />
   );
 }
 

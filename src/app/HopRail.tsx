@@ -16,7 +16,7 @@ export function HopRail({ keys }: { readonly keys: boolean }) {
   const homeward = useHomeward();
   const covered = useDesk((desk) => desk.covered);
   const build = useDesk((desk) => desk.place.build);
-  const timeline = useDesk((desk) => desk.told);
+  const timeline = useDesk((desk) => desk.timeline);
   const [walked, setWalked] = useState({ of: timeline, count: 1 });
   const stretches = useMemo(() => (homeward ? stretchesOf(homeward, build) : []), [homeward, build]);
   const hops = homeward?.way.hops ?? [];
@@ -38,11 +38,11 @@ export function HopRail({ keys }: { readonly keys: boolean }) {
   }
   /** The way is walked while current flows along it, not after something has opened. */
   function stopAtTheFault() {
-    const { told, playhead } = store.get();
-    const index = telling(told);
-    const time_s = told.intervals[index]?.start_s;
+    const { timeline: run, playhead } = store.get();
+    const index = telling(run);
+    const time_s = run.intervals[index]?.start_s;
     if (time_s === undefined) return;
-    if (intervalAt(told, playhead.time_s) !== index) store.send({ kind: 'seek', time_s });
+    if (intervalAt(run, playhead.time_s) !== index) store.send({ kind: 'seek', time_s });
     else if (playhead.running) store.send({ kind: 'pause' });
   }
   const on = () => walk(count + 1);

@@ -10,11 +10,11 @@ import { LessonActions } from './LessonActions.tsx';
 import { LessonDone } from './LessonDone.tsx';
 import { LessonSheet } from './LessonSheet.tsx';
 import { placeOf } from './places.ts';
+import { afterFrame } from './afterFrame.ts';
 import { createStore, type Store } from './store.ts';
 import { DeskContext, useSay } from './useDesk.ts';
 import { useLesson } from './useLesson.ts';
 import { useKeys } from './useKeys.ts';
-import { useTelling } from './useTelling.ts';
 
 /** Plays one lesson: the picture of what is given, and beside it what is told, asked, answered and marked. */
 export function LessonPlayer({
@@ -41,11 +41,10 @@ export function LessonPlayer({
   const playing = snapshot.context;
   const step = stepNow(playing);
   const place = placeOf(lesson.place);
-  const [store] = useState(() => createStore(openDesk(place, undefined, { still, fixed: true }), deskStep));
+  const [store] = useState(() => createStore(openDesk(place, undefined, { still, fixed: true }), deskStep, afterFrame));
   const conditions = useMemo(() => givenNow(snapshot.context, place.build), [snapshot.context, place]);
   const state = snapshot.value;
   const asks = state === 'predicting' || state === 'repairing';
-  useTelling(store);
   const sheet = useRef<HTMLDivElement>(null);
 
   useEffect(() => store.send({ kind: 'still', still }), [store, still]);

@@ -5,7 +5,7 @@ import { useDesk, useVocabulary } from './useDesk.ts';
 /** Every smallest set of repairs that makes all rules hold, and why the tempting ones do not. */
 export function SmallestRepair() {
   const vocabulary = useVocabulary();
-  const { build, conditions } = useDesk((desk) => desk.told);
+  const { build, conditions } = useDesk((desk) => desk.timeline);
   const found = useMemo(() => smallestRepair({ build, conditions }), [build, conditions]);
   const tempting = useMemo(() => temptingRepairs({ build, conditions }), [build, conditions]);
   const told = tellRepair(found, tempting, vocabulary);

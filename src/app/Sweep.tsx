@@ -13,7 +13,7 @@ export function Sweep() {
   const vocabulary = useVocabulary();
   const say = (key: Parameters<typeof saySweep>[0], values?: Parameters<typeof saySweep>[2]) =>
     saySweep(key, vocabulary, values);
-  const { build, conditions } = useDesk((desk) => desk.told);
+  const { build, conditions } = useDesk((desk) => desk.timeline);
   const numbers = useMemo(() => numbersOf(build.installation), [build]);
   const [path, setPath] = useState(numbers[0]?.path ?? '');
   const value = numbers.find((one) => one.path === path)?.value ?? 0;

@@ -17,6 +17,10 @@ export const TimeStrip = memo(function TimeStrip() {
   const running = useDesk((desk) => desk.playhead.running);
   const slow = useDesk((desk) => desk.playhead.slow);
   const nothing = useDesk((desk) => desk.timeline.intervals.length < 2);
+  const pace = useRef<HTMLSelectElement>(null);
+  useEffect(() => {
+    if (pace.current) pace.current.value = String(slow);
+  }, [slow]);
   const next = useDesk((desk) => neighbours(desk.timeline, desk.playhead.time_s).next !== undefined);
   return (
     <section className="strip" aria-label={say('strip.heading')}>
@@ -45,7 +49,11 @@ export const TimeStrip = memo(function TimeStrip() {
       </button>
       <label className="pace">
         <span>{say('strip.slow')}</span>
-        <select value={slow} onChange={(event) => store.send({ kind: 'pace', slow: Number(event.target.value) })}>
+        <select
+          ref={pace}
+          defaultValue={slow}
+          onChange={(event) => store.send({ kind: 'pace', slow: Number(event.target.value) })}
+        >
           {PACES.map((pace) => (
             <option key={pace} value={pace}>
               {pace === 1 ? say('strip.speed.full') : say('desk.speed', { times: String(pace) })}
@@ -69,17 +77,16 @@ const Track = memo(function Track({ strip }: { readonly strip: Strip }) {
 
   useEffect(() => {
     const show = () => {
-      const { playhead, told, timeline } = store.get();
-      const { time_s } = playhead;
+      const { time_s } = store.get().playhead;
       const input = slider.current;
-      if (!input || told !== timeline) return;
+      if (!input) return;
       input.value = String(Math.round(stripPosition(strip, time_s) * STEPS));
       const worded = time_s < 0 ? say('strip.before') : say('strip.now', { time: quantity(time_s, 's') });
       if (input.getAttribute('aria-valuetext') !== worded) input.setAttribute('aria-valuetext', worded);
       if (moment.current && moment.current.textContent !== worded) moment.current.textContent = worded;
     };
     show();
-    return store.subscribe(show);
+    return store.follow(show);
   }, [store, strip, say]);
 
   return (

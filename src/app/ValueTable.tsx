@@ -7,7 +7,7 @@ import { useDesk, useSay } from './useDesk.ts';
 export const ValueTable = memo(function ValueTable() {
   const say = useSay();
   const { network, branches } = useDesk((desk) => desk.place.build);
-  const interval = useDesk(({ told, playhead }) => told.intervals[intervalAt(told, playhead.time_s)]);
+  const interval = useDesk(({ timeline, playhead }) => timeline.intervals[intervalAt(timeline, playhead.time_s)]);
   if (!interval) return null;
   const { amperes, volts } = interval.solution;
   return (

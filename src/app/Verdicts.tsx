@@ -5,7 +5,7 @@ import { useDesk, useVocabulary } from './useDesk.ts';
 /** What a designer asks of this place as it stands, each with its limit and what is left of it. */
 export function Verdicts() {
   const vocabulary = useVocabulary();
-  const { build, conditions } = useDesk((desk) => desk.told);
+  const { build, conditions } = useDesk((desk) => desk.timeline);
   const found = useMemo(() => verdicts(build, conditions), [build, conditions]);
   const told = useMemo(() => tellVerdicts(build, found, vocabulary), [build, found, vocabulary]);
   return (

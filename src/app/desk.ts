@@ -27,8 +27,6 @@ export interface Desk {
   readonly past: readonly Conditions[];
   /** Computed from the two above and from nothing else. */
   readonly timeline: Timeline;
-  /** The run that words and plates tell: follows the one above once its picture has been drawn. */
-  readonly told: Timeline;
   readonly playhead: Playhead;
   readonly pointed: Pointed | null;
   /** Numbers and outcome are hidden from the room; a change of conditions then waits for somebody to run it. */
@@ -58,7 +56,6 @@ export type Deed =
   | { readonly kind: 'skip'; readonly to: 'next' | 'previous' }
   | { readonly kind: 'pace'; readonly slow: number }
   | { readonly kind: 'pass'; readonly wall_s: number }
-  | { readonly kind: 'tell' }
   | { readonly kind: 'point'; readonly pointed: Pointed | null }
   | { readonly kind: 'cover'; readonly covered: boolean }
   | { readonly kind: 'still'; readonly still: boolean };
@@ -71,7 +68,7 @@ export function openDesk(
 ): Desk {
   const timeline = run(place.build, conditions);
   const playhead = { time_s: 0, running: false, slow: paceOf(timeline), chosen: false };
-  return { place, conditions, past: [], timeline, told: timeline, playhead, pointed: null, covered, fixed, still };
+  return { place, conditions, past: [], timeline, playhead, pointed: null, covered, fixed, still };
 }
 
 /** The desk after a deed. Pure: a change of conditions computes the whole run anew, everything else chooses what is shown of it. */
@@ -105,8 +102,6 @@ export function step(desk: Desk, deed: Deed): Desk {
       return at(desk, { ...desk.playhead, slow: deed.slow, chosen: true });
     case 'pass':
       return at(desk, advance(desk.playhead, desk.timeline, deed.wall_s));
-    case 'tell':
-      return desk.told === desk.timeline ? desk : { ...desk, told: desk.timeline };
     case 'point':
       return desk.pointed === deed.pointed ? desk : { ...desk, pointed: deed.pointed };
     case 'cover':

@@ -3,11 +3,11 @@ import { account, advice, telling, type Account, type StoryLine, type WayHome } 
 import type { Desk } from './desk.ts';
 import { useDesk, useVocabulary } from './useDesk.ts';
 
-const beforeAnything = ({ told, playhead }: Desk) => playhead.time_s < 0 && told.intervals.length > 1;
+const beforeAnything = ({ timeline, playhead }: Desk) => playhead.time_s < 0 && timeline.intervals.length > 1;
 
 /** The run in words. Its ledger is that of the fault, or of the ordinary state while that is shown. */
 export function useAccount(): Account {
-  const timeline = useDesk((desk) => desk.told);
+  const timeline = useDesk((desk) => desk.timeline);
   const before = useDesk(beforeAnything);
   const vocabulary = useVocabulary();
   return useMemo(() => account(timeline, vocabulary, before ? 0 : telling(timeline)), [timeline, vocabulary, before]);
@@ -21,7 +21,7 @@ export interface Homeward {
 
 /** The biggest way home of the fault; where no insulation has failed, of the working current. Undefined if nothing comes home. */
 export function useHomeward(): Homeward | undefined {
-  const timeline = useDesk((desk) => desk.told);
+  const timeline = useDesk((desk) => desk.timeline);
   const vocabulary = useVocabulary();
   return useMemo(() => {
     const { ledger } = account(timeline, vocabulary);
@@ -36,9 +36,11 @@ const ADVICE_AFTER_ms = 120;
 
 /** What would have made it safe. It costs several runs, so it comes a moment after everything else; null until then. */
 export function useAdvice(): readonly StoryLine[] | null {
-  const timeline = useDesk((desk) => desk.told);
+  const timeline = useDesk((desk) => desk.timeline);
   const vocabulary = useVocabulary();
-  const [given, setGiven] = useState<{ readonly of: Desk['told']; readonly lines: readonly StoryLine[] } | null>(null);
+  const [given, setGiven] = useState<{ readonly of: Desk['timeline']; readonly lines: readonly StoryLine[] } | null>(
+    null,
+  );
   useEffect(() => {
     const timer = setTimeout(() => setGiven({ of: timeline, lines: advice(timeline, vocabulary) }), ADVICE_AFTER_ms);
     return () => clearTimeout(timer);

@@ -16,10 +16,10 @@ export function useDeskStore(): Store<Desk, Deed> {
   return store;
 }
 
-/** A part of the desk's state; the component is drawn again when this part is another one. */
+/** A part of the desk's state; the component is drawn again when this part is another one, a frame after the picture. */
 export function useDesk<Part>(select: (desk: Desk) => Part): Part {
   const store = useDeskStore();
-  return useSyncExternalStore(store.subscribe, () => select(store.get()));
+  return useSyncExternalStore(store.follow, () => select(store.get()));
 }
 
 /** Speaks in the vocabulary in use. */

@@ -42,7 +42,7 @@ export function useLink({
       timer = window.setTimeout(write, SETTLED_ms);
     };
     writeSoon();
-    const stop = store.subscribe(writeSoon);
+    const stop = store.follow(writeSoon);
     return () => {
       clearTimeout(timer);
       stop();

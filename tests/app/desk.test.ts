@@ -50,14 +50,6 @@ describe('a desk', () => {
     expect(step(start, { kind: 'undo' })).toBe(start);
   });
 
-  test('lets words follow a new run later, and never runs ahead of it', () => {
-    const desk = after([FAULT]);
-    expect(desk.told).not.toBe(desk.timeline);
-    const told = step(desk, { kind: 'tell' });
-    expect(told.told).toBe(told.timeline);
-    expect(step(told, { kind: 'tell' })).toBe(told);
-  });
-
   test('passes through a run in slow motion and stops when the story is over', () => {
     let desk = after([FAULT, { kind: 'pace', slow: 100 }]);
     const seen = new Set<number>();
