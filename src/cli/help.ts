@@ -10,7 +10,8 @@ export const HELP = `ohmward: follow a fault current home to its source, and see
   ohmward population FILE [...]   let many different people touch what a fault makes live: shares by zone
   ohmward check FILE...           check installations and lessons; prove every lesson with the solver;
                                   a folder stands for the YAML files in it
-  ohmward schema [WHAT]           print a JSON Schema: installation (default), lesson or result
+  ohmward schema [WHAT]           print a JSON Schema: installation (default) or lesson for a file; result (of run),
+                                  verdicts, repairs, sweep or population for what is printed with --json
   ohmward --help                  this text
 
 Options of run
@@ -30,15 +31,17 @@ Options of sweep: --set, --json, and for one value or each of two
 
 Options of population: --set, --json, --vocabulary, --people (100000 unless said) and --seed
 
+What run, verdicts, repairs, sweep and population print with --json is described by a published schema, as above.
+
 Notes
   Every join in an installation is a joint of 0.5 milliohm and counts in every loop it lies in. To set another:
     joins:
       - { between: [panel.neutral bar, service rod], resistance_ohm: 0.02 }
 
 Exit codes
-  0  fine
+  0  fine: the question was answered, whatever the answer; a limit not met or a shock that kills is an answer
   1  a file is wrong, or a lesson is not proven
-  2  wrong use: unknown command, option, condition, or a file that cannot be read
+  2  wrong use: unknown command, option, condition or value, nothing to answer about, or a file that cannot be read
 
 A teaching model with typical data. Never test any of this on a live installation: isolate, lock off and prove
 dead before you touch. Local codes rule; the work is for licensed people.

@@ -37,3 +37,12 @@ export const operation = z.strictObject({
   certain: z.boolean(),
   multiple: z.number().min(0).describe('of the rating, or of the threshold of a residual device'),
 });
+
+/** What every printed answer says first: which file, under which conditions. */
+export const about = {
+  ohmward: z.literal(1).describe('version of this format'),
+  file: z.string(),
+  place: z.string(),
+  region: z.enum(['north-america', 'iec']),
+  conditions: z.record(z.string(), z.string()).describe('chosen option by condition'),
+};

@@ -5,7 +5,7 @@ import { HELP } from './help.ts';
 import { repairsFile } from './repairsFile.ts';
 import { populationFile } from './populationFile.ts';
 import { runFile } from './runFile.ts';
-import { schemaOf } from './schemas.ts';
+import { DESCRIBED, schemaOf } from './schemas.ts';
 import { SHOWN, sweepFile } from './sweepFile.ts';
 import { verdictsFile } from './verdictsFile.ts';
 import { type ExitCode, WrongUse, type World } from './world.ts';
@@ -103,14 +103,8 @@ function dispatch(args: readonly string[], world: World): ExitCode {
       if (rest.length === 0) throw new WrongUse('check needs at least one file');
       return check(world, rest);
     case 'schema':
-      if (rest.length > 1) throw new WrongUse('schema prints one schema: installation, lesson or result');
-      world.print(
-        JSON.stringify(
-          schemaOf(oneOf('schema', rest[0] ?? 'installation', ['installation', 'lesson', 'result'])),
-          null,
-          2,
-        ),
-      );
+      if (rest.length > 1) throw new WrongUse(`schema prints one of ${DESCRIBED.join(', ')}`);
+      world.print(JSON.stringify(schemaOf(oneOf('schema', rest[0] ?? 'installation', DESCRIBED)), null, 2));
       return 0;
     default:
       throw new WrongUse(command === undefined ? 'what is to be done?' : `there is no command "${command}"`);

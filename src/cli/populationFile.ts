@@ -1,5 +1,7 @@
+import type { z } from 'zod';
 import { anybody, crowdTouches, exposedMetal, figure, label, quantity, type Vocabulary } from '../explain/index.ts';
 import { openNamed } from './open.ts';
+import type { populationSchema } from './populationSchema.ts';
 import { table } from './table.ts';
 import { WrongUse, type ExitCode, type World } from './world.ts';
 
@@ -28,7 +30,19 @@ export function populationFile(world: World, request: PopulationRequest): ExitCo
   const outcome = [...crowdTouches(exposed.source, who, people, seed)].at(-1);
   if (outcome === undefined) return 1;
   if (json) {
-    world.print(JSON.stringify({ ohmward: 1, file, conditions, seed, exposed, who, outcome }, null, 2));
+    const { place, region } = build.installation;
+    const all: z.input<typeof populationSchema> = {
+      ohmward: 1,
+      file,
+      place,
+      region,
+      conditions,
+      seed,
+      exposed,
+      who,
+      outcome,
+    };
+    world.print(JSON.stringify(all, null, 2));
     return 0;
   }
   const words = request.vocabulary ?? build.installation.region;

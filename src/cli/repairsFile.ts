@@ -1,3 +1,4 @@
+import type { z } from 'zod';
 import {
   smallestRepair,
   tellRepair,
@@ -7,6 +8,7 @@ import {
   type Vocabulary,
 } from '../explain/index.ts';
 import { openNamed } from './open.ts';
+import type { repairsSchema } from './repairsSchema.ts';
 import { wrapped } from './table.ts';
 import type { ExitCode, World } from './world.ts';
 
@@ -29,7 +31,16 @@ export function repairsFile(world: World, { file, set, json, vocabulary }: Repai
   const told = tellRepair(found, tempting, words);
   if (json) {
     const { place, region } = installation;
-    const all = { ohmward: 1, file, place, region, conditions: opened.conditions, ...found, tempting, words: told };
+    const all: z.input<typeof repairsSchema> = {
+      ohmward: 1,
+      file,
+      place,
+      region,
+      conditions: opened.conditions,
+      ...found,
+      tempting,
+      words: told,
+    };
     world.print(JSON.stringify(all, null, 2));
     return 0;
   }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { findingSchema } from './findingSchema.ts';
-import { amperes, degrees, limb, moment, operation, seconds, volts, wayKind, zone } from './measures.ts';
+import { about, amperes, degrees, limb, moment, operation, seconds, volts, wayKind, zone } from './measures.ts';
 
 const because = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('begins') }),
@@ -12,7 +12,6 @@ const because = z.discriminatedUnion('kind', [
 ]);
 
 const state = z.enum(['closed', 'open', 'warning', 'jammed', 'not fitted']);
-const chosen = z.record(z.string(), z.string()).describe('chosen option by condition');
 
 const person = z.strictObject({
   person: z.string(),
@@ -61,7 +60,7 @@ const interval = z.strictObject({
   start_s: moment,
   end_s: seconds.describe('null: it never ends'),
   because,
-  conditions: chosen,
+  conditions: about.conditions,
   branches: z.array(
     z.strictObject({
       name: z.string(),
@@ -97,15 +96,11 @@ const interval = z.strictObject({
 
 /** What `ohmward run --json` prints. Amperes and volts r.m.s.; null stands for never and for without end. */
 export const resultSchema = z.strictObject({
-  ohmward: z.literal(1).describe('version of this format'),
-  file: z.string(),
-  place: z.string(),
-  region: z.enum(['north-america', 'iec']),
+  ...about,
   frequency_Hz: z.number(),
   vocabulary: z.enum(['north-america', 'iec']),
   tolerance: z.enum(['fast', 'middle', 'slow']),
   until_s: z.number().gt(0),
-  conditions: chosen,
   devices: z.array(
     z.strictObject({
       device: z.string(),

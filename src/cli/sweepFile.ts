@@ -1,5 +1,7 @@
+import type { z } from 'zod';
 import { figure, quantity, sweep, type Axis, type SweepPoint } from '../explain/index.ts';
 import { openNamed } from './open.ts';
+import type { sweepSchema } from './sweepSchema.ts';
 import { table } from './table.ts';
 import { WrongUse, type ExitCode, type World } from './world.ts';
 
@@ -22,7 +24,10 @@ export function sweepFile(world: World, { file, set, json, axes, show }: SweepRe
   const { installation } = opened.build;
   const points = swept(() => [...sweep(installation, opened.conditions, axes)]);
   if (json) {
-    world.print(JSON.stringify({ ohmward: 1, file, conditions: opened.conditions, axes, points }, null, 2));
+    const { place, region } = installation;
+    const { conditions } = opened;
+    const all: z.input<typeof sweepSchema> = { ohmward: 1, file, place, region, conditions, axes, points };
+    world.print(JSON.stringify(all, null, 2));
     return 0;
   }
   const [first, second] = axes;

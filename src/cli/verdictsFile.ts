@@ -1,6 +1,8 @@
+import type { z } from 'zod';
 import { margin, tellVerdicts, verdicts, type VerdictTable, type Vocabulary } from '../explain/index.ts';
 import { openNamed } from './open.ts';
 import { table, wrapped } from './table.ts';
+import type { verdictsSchema } from './verdictsSchema.ts';
 import type { ExitCode, World } from './world.ts';
 
 /** What `ohmward verdicts` was asked. */
@@ -27,7 +29,15 @@ export function verdictsFile(world: World, { file, set, json, vocabulary }: Verd
       words: { where, what, judged },
     }));
     const { place, region } = build.installation;
-    const all = { ohmward: 1, file, place, region, conditions, verdicts: rows, words: { sum: told.sum } };
+    const all: z.input<typeof verdictsSchema> = {
+      ohmward: 1,
+      file,
+      place,
+      region,
+      conditions,
+      verdicts: rows,
+      words: { sum: told.sum },
+    };
     world.print(JSON.stringify(all, null, 2));
   } else world.print([build.installation.place, ...printedTable(told, world.columns)].join('\n'));
   return 0;

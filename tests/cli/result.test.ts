@@ -116,8 +116,11 @@ test('words and findings are the same story', () => {
   expect(words.headline).toMatch(/^Nothing opens/);
 });
 
-test.each(['installation', 'lesson', 'result'])('the schema of %s is JSON Schema that can be read again', (what) => {
-  const { code, out } = terminal(['schema', what]);
-  expect(code).toBe(0);
-  expect(JSON.parse(out)).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' });
-});
+test.each(['installation', 'lesson', 'result', 'verdicts', 'repairs', 'sweep', 'population'])(
+  'the schema of %s is JSON Schema that can be read again',
+  (what) => {
+    const { code, out } = terminal(['schema', what]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' });
+  },
+);

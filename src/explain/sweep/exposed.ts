@@ -5,6 +5,7 @@ import {
   zones,
   type People,
   type Tally,
+  type Zone,
   type TouchedSource,
 } from '../../body/index.ts';
 import type { Build, Conditions } from '../../installation/index.ts';
@@ -67,7 +68,7 @@ export function anybody({ ends_s }: Pick<Exposed, 'ends_s'>): People {
 export interface CrowdOutcome {
   readonly people: number;
   /** Share in each zone, mildest first. */
-  readonly zones: readonly { readonly zone: string; readonly share: number }[];
+  readonly zones: readonly { readonly zone: Zone; readonly share: number }[];
   /** Share who could not let go. */
   readonly held: number;
   /** Body current that this share stays below, A. */
@@ -99,7 +100,7 @@ function outcomeOf(tally: Tally): CrowdOutcome {
   const { people, held } = tally;
   return {
     people,
-    zones: [...tally.zones].map((count, at) => ({ zone: zones[at] ?? '', share: count / people })),
+    zones: [...tally.zones].map((count, at) => ({ zone: zones[at] ?? 'AC-1', share: count / people })),
     held: held / people,
     quantiles: SHARES.map((share) => ({ share, amperes: quantile_A(tally, share) })),
   };
