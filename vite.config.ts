@@ -3,6 +3,7 @@ import { chmodSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
 import { bundled } from './.ci/bundled.mjs';
+import { drawnPlaces } from './.ci/drawnPlaces.mjs';
 import { readerApart } from './.ci/readerApart.mjs';
 import { PURE } from './.ci/rooms.js';
 import { svgAnchors } from './.ci/svgAnchors.mjs';
@@ -52,6 +53,7 @@ const app: ViteUserConfig = {
     react(),
     svgAnchors(),
     bundled(),
+    drawnPlaces(),
     readerApart({ reader: /\/src\/app\/openFile\.ts$/, room: /\/src\/(installation|lesson)\// }),
     contentSecurityPolicy(),
   ],
@@ -83,7 +85,7 @@ const cli: ViteUserConfig = {
 };
 
 const tests: ViteUserConfig = {
-  plugins: [react(), svgAnchors(), bundled()],
+  plugins: [react(), svgAnchors(), bundled(), drawnPlaces()],
   test: {
     maxWorkers: 2,
     projects: [

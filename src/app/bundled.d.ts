@@ -12,3 +12,15 @@ declare module '*.yaml?title' {
 declare module '*.yaml?lesson' {
   export const lesson: import('../lesson/index.ts').Lesson;
 }
+
+/** Where everything stands and runs in a drawn place, read when building. */
+declare module '*.json?drawn' {
+  const place: import('../depiction/index.ts').DrawnPlace;
+  export default place;
+}
+
+/** The SVGs of a drawn place by their path under assets/, without the ending. */
+declare module '*.json?sheets' {
+  const sheets: Readonly<Record<string, string>>;
+  export default sheets;
+}

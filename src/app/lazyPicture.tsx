@@ -1,5 +1,6 @@
-import { lazy } from 'react';
-import { useSay } from './useDesk.ts';
+import { lazy, useEffect } from 'react';
+import { fetchDrawing } from './drawings.ts';
+import { useDesk, useSay } from './useDesk.ts';
 
 /** The picture is fetched once the words have been painted. */
 async function picture() {
@@ -22,9 +23,11 @@ export const Picture = lazy(async () => ({ default: (await picture()).Picture })
 /** The profile by itself. */
 export const NarrowProfile = lazy(async () => ({ default: (await picture()).NarrowProfile }));
 
-/** Stands where the picture will be. */
+/** Stands where the picture will be, and has its drawing fetched once the words have been painted. */
 export function PictureToCome() {
   const say = useSay();
+  const drawing = useDesk((desk) => desk.place.build.installation.drawing);
+  useEffect(() => void painted.then(() => fetchDrawing(drawing)), [drawing]);
   return (
     <div className="stage">
       <p className="stage-loading">{say('app.loading')}</p>

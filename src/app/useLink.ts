@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { Vocabulary } from '../explain/index.ts';
 import type { Deed, Desk } from './desk.ts';
+import { fetchDrawing } from './drawings.ts';
 import type { Mode } from './Header.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
 import { readLink, writeLessonLink, writeLink, type Link } from './link.ts';
@@ -51,7 +52,9 @@ export function useLink({
   useEffect(() => {
     const read = async () => {
       await fetchPlace(location.hash);
-      follow(readLink(location.hash, PLACES, LESSON_NAMES, PLACE_NAMES));
+      const link = readLink(location.hash, PLACES, LESSON_NAMES, PLACE_NAMES);
+      if (link.kind === 'place') await fetchDrawing(PLACES[link.place]?.drawing);
+      follow(link);
     };
     addEventListener('hashchange', read);
     return () => removeEventListener('hashchange', read);

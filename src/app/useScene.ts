@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
 import { picture, type Picture } from '../depiction/index.ts';
 import type { Scene, Theme } from '../scene/index.ts';
+import { fetchSheets } from './drawings.ts';
 import { useClock, type OnFrame } from './useClock.ts';
 import { useDesk, useDeskStore, useVocabulary } from './useDesk.ts';
 
@@ -73,9 +74,9 @@ export function useScene(host: RefObject<HTMLDivElement | null>, theme: Theme): 
     const afterPaint = requestAnimationFrame(() => {
       setTimeout(async () => {
         try {
-          const { openScene } = await import('../scene/index.ts');
+          const [{ openScene }, drawings] = await Promise.all([import('../scene/index.ts'), fetchSheets(drawing)]);
           if (gone) return;
-          const made = await openScene(node, { theme: dressed.current, stillness: still });
+          const made = await openScene(node, { drawings, theme: dressed.current, stillness: still });
           if (gone) return made.destroy();
           opened = scene.current = made;
           shown.current = null;

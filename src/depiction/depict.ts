@@ -7,7 +7,7 @@ import { halos, touchable } from './halos.ts';
 import { hotspots, twin } from './hotspots.ts';
 import { partViews } from './parts.ts';
 import { personView } from './person.ts';
-import { placeOf } from './place.ts';
+import { placeOf, type Place } from './place.ts';
 import { profile } from './profile.ts';
 import { drains, ribbons } from './ribbons.ts';
 import { hum, sounds } from './sounds.ts';
@@ -15,6 +15,8 @@ import { drawStrip, stripPosition } from './strip.ts';
 
 /** What is drawn, with what its words are made of. */
 interface Drawn {
+  /** The drawing as it was known then: it may arrive after the words. */
+  readonly place: Place | undefined;
   readonly picture: Picture;
   readonly flows: readonly Flow[];
   readonly metal: ReadonlyMap<string, number>;
@@ -45,7 +47,7 @@ function drawn(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): 
   const known = kept.get(interval) ?? new Map<Vocabulary, Drawn>();
   kept.set(interval, known);
   const before = known.get(vocabulary);
-  if (before) return before;
+  if (before && before.place === placeOf(timeline.build.installation.drawing)) return before;
   const made = draw(timeline, interval, vocabulary);
   known.set(vocabulary, made);
   return made;
@@ -60,7 +62,7 @@ function draw(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): D
   const everywhere = { frequency_Hz, region: vocabulary };
   if (!place) {
     const empty = { parts: [], conductors: [], ribbons: [], drains: [], halos: [], groups: [], frames: {} };
-    return { picture: { ...everywhere, ...empty, world: UNDRAWN }, flows: [], metal, person };
+    return { picture: { ...everywhere, ...empty, world: UNDRAWN }, flows: [], metal, person, place };
   }
   const now = flows(build, interval, place, person.pose);
   const before = interval.because.kind === 'device-operated' ? intervals[intervals.indexOf(interval) - 1] : undefined;
@@ -77,19 +79,18 @@ function draw(timeline: Timeline, interval: Interval, vocabulary: Vocabulary): D
     halos: halos(metal, place),
     ...(arcs(interval) ? { spark: place.spark } : {}),
   };
-  return { picture: seen, flows: now, metal, person };
+  return { picture: seen, flows: now, metal, person, place };
 }
 
 function words(
   timeline: Timeline,
   interval: Interval,
-  { flows: now, metal, person }: Drawn,
+  { flows: now, metal, person, place }: Drawn,
   vocabulary: Vocabulary,
 ): Omit<Depiction, keyof Picture> {
   const { build } = timeline;
   const strip = drawStrip(timeline, interval.start_s, vocabulary);
   const announce = announcement(interval, strip, metal, person.caption, vocabulary);
-  const place = placeOf(build.installation.drawing);
   const spots = place ? hotspots(build, interval, place, metal, person, vocabulary) : [];
   return {
     time_s: interval.start_s,

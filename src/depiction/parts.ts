@@ -2,7 +2,7 @@ import { abs, phasor, sub } from '../electrics/index.ts';
 import type { Build } from '../installation/index.ts';
 import type { DeviceMoment, Interval } from '../scenario/index.ts';
 import type { PartView, PersonView } from './depiction.ts';
-import type { Place, Standing } from './place.ts';
+import { posed, type Place, type Standing } from './place.ts';
 
 const STEM = /\.svg$/;
 /** Below this part of its working voltage a thing neither glows nor turns. */
@@ -74,7 +74,7 @@ function fileOf({ id, file, poses }: Standing, { devices, conditions }: Interval
 
 /** The person and what they stand in. */
 function figure(standing: Standing, { conditions }: Interval, { pose }: PersonView): readonly Drawing[] {
-  const drawn = standing.poses?.[pose];
+  const drawn = posed(standing.poses ?? {}, pose);
   if (drawn === undefined || typeof drawn === 'string') return [];
   const shoes = Object.entries(standing.feet?.[drawn.feet] ?? {});
   const worn = shoes.find(([option]) => Object.values(conditions).includes(option)) ?? shoes[0];

@@ -1,12 +1,20 @@
-import bakeryLayout from '../../assets/places/bakery/layout.json';
-import bakeryRoutes from '../../assets/places/bakery/routes.json';
-import bakeryWiring from '../../assets/places/bakery/wiring.json';
 import type { Role } from '../installation/index.ts';
 import type { Box, Conductor, Point } from './depiction.ts';
 import { cut, points, type Pairs } from './route.ts';
 
+/** What the person in the picture can look like, and what stands in for a pose that a place has not drawn. */
+const POSES = {
+  away: 'away',
+  hand: 'away',
+  both: 'hand',
+  startle: 'away',
+  held: 'hand',
+  'held both': 'both',
+  fallen: 'startle',
+} as const;
+
 /** What the person in the picture can look like. */
-export type PoseName = keyof (typeof bakeryRoutes)['poses'];
+export type PoseName = keyof typeof POSES;
 
 /** A stretch of the drawing that current runs along, and what of the network it carries. */
 export interface Stretch {
@@ -85,6 +93,8 @@ export interface Place {
 
 type Wiring = Pick<Place, 'offers' | 'overlays' | 'appears' | 'lit' | 'turns' | 'metal'> & {
   readonly pieces: readonly Piece[];
+  /** Branches that lie within something drawn and need no way of their own. */
+  readonly undrawn?: readonly string[];
 };
 
 interface Piece {
@@ -136,19 +146,39 @@ interface Layout {
   readonly targets: Readonly<Record<string, readonly number[]>>;
   readonly frames: Readonly<Record<string, readonly number[]>>;
   readonly spark: readonly number[];
+  /** Parts that have no plate and cannot be pressed. */
+  readonly unmarked?: readonly string[];
 }
 
-const PLACES: Readonly<Record<string, Place>> = { bakery: openPlace(bakeryLayout, bakeryRoutes, bakeryWiring) };
+/** The three files of a drawn place as they are read; assets/README.md says what stands in them. */
+export interface DrawnPlace {
+  readonly layout: Layout;
+  readonly routes: RouteFile;
+  readonly wiring: Wiring;
+}
 
-/** The drawing of a place, or undefined if nobody has drawn it. */
+const PLACES = new Map<string, Place>();
+
+/** Makes a drawing known by its name; from then on pictures of places that name it show it.
+ *  @throws RangeError naming the piece of wiring that has no route */
+export function enterDrawing(name: string, { layout, routes, wiring }: DrawnPlace): void {
+  PLACES.set(name, openPlace(layout, routes, wiring));
+}
+
+/** The drawing of a place, or undefined if nobody has drawn it or it is not here yet. */
 export function placeOf(drawing: string | undefined): Place | undefined {
-  return drawing === undefined || !Object.hasOwn(PLACES, drawing) ? undefined : PLACES[drawing];
+  return drawing === undefined ? undefined : PLACES.get(drawing);
+}
+
+/** What is drawn for a pose: its own, or the nearest there is. */
+export function posed<Drawn>(drawn: Readonly<Record<string, Drawn>>, pose: PoseName): Drawn | undefined {
+  return drawn[pose] ?? (POSES[pose] === pose ? undefined : posed(drawn, POSES[pose]));
 }
 
 function openPlace(layout: Layout, routes: RouteFile, wiring: Wiring): Place {
-  const poses = Object.entries(routes.poses).map(([pose, posed]) => [
+  const poses = (Object.keys(POSES) as PoseName[]).map((pose) => [
     pose,
-    wiring.pieces.map((piece) => stretch(piece, routes, posed)),
+    wiring.pieces.map((piece) => stretch(piece, routes, posed(routes.poses, pose) ?? {})),
   ]);
   return {
     world: layout.world,
@@ -171,13 +201,13 @@ function openPlace(layout: Layout, routes: RouteFile, wiring: Wiring): Place {
   };
 }
 
-function stretch(piece: Piece, { routes, variants }: RouteFile, posed: Routes): Stretch {
+function stretch(piece: Piece, { routes, variants }: RouteFile, limbs: Routes): Stretch {
   const named = piece.routes ?? [piece.route ?? piece.id];
   const drawn =
     piece.points ??
     named.flatMap(
       (key) =>
-        (piece.variant === undefined ? (piece.posed ? posed : routes)[key] : variants[key]?.[piece.variant]) ?? [],
+        (piece.variant === undefined ? (piece.posed ? limbs : routes)[key] : variants[key]?.[piece.variant]) ?? [],
     );
   if (drawn.length < 2) throw new RangeError(`wiring of ${piece.id}: there is no route ${named.join(', ')}`);
   const whole = cut(points(drawn), piece.since && point(piece.since), piece.until && point(piece.until));

@@ -2,7 +2,7 @@ import { Container, type Renderer } from 'pixi.js';
 import type { Picture } from '../depiction/index.ts';
 import { openCamera } from './camera.ts';
 import { openConductors } from './conductorView.ts';
-import { allDrawings } from './drawings.ts';
+import { openDrawings, type Drawings } from './drawings.ts';
 import { INK } from './ink.ts';
 import { openMarks } from './marksView.ts';
 import { openParts } from './partsView.ts';
@@ -28,11 +28,16 @@ const RESTORED_WITHIN_ms = 1500;
 
 /** Opens the picture in a host that has a size. It owns no clock: call `frame` for every frame to be drawn.
  *  @throws NothingDrawsError if this browser can draw in no way */
-export async function openScene(host: HTMLElement, { theme: firstTheme, stillness }: SceneOptions): Promise<Scene> {
+export async function openScene(
+  host: HTMLElement,
+  { drawings: svgs, theme: firstTheme, stillness }: SceneOptions,
+): Promise<Scene> {
+  const drawings = openDrawings(svgs);
   let pixels = window.devicePixelRatio || 1;
   let theme = firstTheme;
   let renderer = await openRenderer(suitable(), pixels, INK[theme].backdrop);
   let paper = await openPaper(
+    drawings,
     theme,
     Math.min(FINEST, Math.max(0.4, (host.clientWidth / USUAL_WIDTH) * pixels)),
     stillness,
@@ -103,7 +108,7 @@ export async function openScene(host: HTMLElement, { theme: firstTheme, stillnes
     )
       return;
     const way = nameOf(renderer);
-    const fresh = await openPaper(theme, wanted, stillness, way);
+    const fresh = await openPaper(drawings, theme, wanted, stillness, way);
     if (gone || fresh.theme !== theme || way !== nameOf(renderer)) return fresh.destroy();
     const old = paper;
     paper = fresh;
@@ -189,9 +194,9 @@ function nameOf({ name }: Renderer): Way {
 }
 
 /** Everything that is drawn, in one theme and cut for one scale. */
-async function openPaper(theme: Theme, resolution: number, stillness: boolean, way: Way) {
+async function openPaper(drawings: Drawings, theme: Theme, resolution: number, stillness: boolean, way: Way) {
   const ink = INK[theme];
-  const sheets: Sheets = await cutSheets(allDrawings(), theme, ink, resolution, UNITS_PER_PX);
+  const sheets: Sheets = await cutSheets(drawings, theme, ink, resolution, UNITS_PER_PX);
   const root = new Container();
   const parts = openParts(root);
   const conductors = openConductors(ink, way);

@@ -25,6 +25,8 @@ export type Theme = 'day' | 'dark';
 
 /** How the picture is opened. */
 export interface SceneOptions {
+  /** The text of every SVG that the pictures may name, by its path under assets/ without the ending. */
+  readonly drawings: Readonly<Record<string, string>>;
   readonly theme: Theme;
   /** Reduced motion: nothing flows, everything changes at once. */
   readonly stillness: boolean;

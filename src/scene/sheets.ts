@@ -1,7 +1,7 @@
 import type { Texture } from 'pixi.js';
 import grainFile from '../../assets/paper/grain.png?url';
 import { asTexture, openBitmap, readDrawing } from './bitmap.ts';
-import { drawing, frameOf, type Frame } from './drawings.ts';
+import type { Drawings, Frame } from './drawings.ts';
 import type { Ink } from './ink.ts';
 import type { Theme } from './scene.ts';
 
@@ -39,7 +39,7 @@ export interface Sheets {
  *  @param resolution px for each unit of the drawing
  *  @param unit units of the drawing for one px of the picture */
 export async function cutSheets(
-  names: readonly string[],
+  { names, drawing, frameOf }: Drawings,
   theme: Theme,
   ink: Ink,
   resolution: number,
@@ -70,7 +70,7 @@ export async function cutSheets(
     },
     hatch(standing, level) {
       const key = `${level} ${standing.map(({ drawing: name, x, y }) => `${name} ${x} ${y}`).join(' ')}`;
-      const made = hatches.get(key) ?? grow(standing, pens, level, ink, resolution, unit);
+      const made = hatches.get(key) ?? grow(standing, pens, frameOf, level, ink, resolution, unit);
       hatches.set(key, made);
       return made;
     },
@@ -118,6 +118,7 @@ function lay(pen: CanvasRenderingContext2D, grain: HTMLImageElement, strength: n
 function grow(
   standing: readonly Standing[],
   pens: ReadonlyMap<string, CanvasRenderingContext2D>,
+  frameOf: Drawings['frameOf'],
   level: '25' | '50',
   ink: Ink,
   resolution: number,

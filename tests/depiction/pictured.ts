@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
+import './drawnPlaces.ts';
 import { depict, type Depiction } from '../../src/depiction/index.ts';
 import { compile, initialConditions, readInstallation, type Conditions } from '../../src/installation/index.ts';
 import { run, type Timeline } from '../../src/scenario/index.ts';

@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { drawnPlaces } from '../../.ci/drawnPlaces.mjs';
 import { openBrowser } from '../browser.ts';
 import type {} from './bench/bench.ts'; // what the workbench's page has on its window
 
@@ -11,6 +12,7 @@ let browser: Browser;
 beforeAll(async () => {
   server = await createServer({
     configFile: false,
+    plugins: [drawnPlaces()],
     root: '.',
     logLevel: 'error',
     cacheDir: 'node_modules/.vite-bench',

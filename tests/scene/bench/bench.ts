@@ -1,22 +1,25 @@
 import bakery from '../../../lessons/places/bakery.yaml?raw';
-import { depict } from '../../../src/depiction/index.ts';
+import place from '../../../assets/places/bakery/layout.json?drawn';
+import drawings from '../../../assets/places/bakery/layout.json?sheets';
+import { depict, enterDrawing } from '../../../src/depiction/index.ts';
 import { compile, initialConditions, readInstallation } from '../../../src/installation/index.ts';
 import { run } from '../../../src/scenario/index.ts';
 import { openScene, type Scene } from '../../../src/scene/index.ts';
 
 const reading = readInstallation(bakery, 'bakery.yaml');
 if (!reading.ok) throw new Error('the bakery cannot be read');
+enterDrawing('bakery', place);
 const build = compile(reading.installation);
 const usual = initialConditions(reading.installation);
 let scene: Scene | undefined;
 
 /** What a test drives: opens the picture, shows moments of runs, draws frames at given times. */
 const bench = {
-  async open(options: Parameters<typeof openScene>[1]): Promise<string> {
+  async open(options: Omit<Parameters<typeof openScene>[1], 'drawings'>): Promise<string> {
     scene?.destroy();
     const host = document.querySelector<HTMLElement>('#host');
     if (!host) throw new Error('no host');
-    scene = await openScene(host, options);
+    scene = await openScene(host, { drawings, ...options });
     return scene.renderer;
   },
   /** Shows a moment of the run under these conditions; gives back what is depicted. */
