@@ -1,5 +1,6 @@
 import { drawn, installationsByNgspice, wrongByMathjs } from '../oracle/installations.ts';
 import { runInstallation } from '../oracle/runInstallation.ts';
+import { tellInstallation } from '../oracle/tellInstallation.ts';
 
 const AT_ONCE = 50; // installations to one process of ngspice
 
@@ -11,6 +12,11 @@ interface Campaign {
 /** Random installations without end, each read, compiled and run anew. */
 export function installations(): Campaign {
   return { cases: Infinity, wrong: (number) => runInstallation(number).wrong };
+}
+
+/** All that can be said, judged and repaired of them. */
+export function tellings(): Campaign {
+  return { cases: Infinity, wrong: tellInstallation };
 }
 
 /** The same solved by ngspice and mathjs too, fifty to a case. */

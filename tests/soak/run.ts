@@ -6,7 +6,7 @@ import { campaign } from '../scenario/anyCase.ts';
 import { bakery } from '../scenario/bakery.ts';
 import { rig } from '../scenario/rig.ts';
 import { combinations } from './combinations.ts';
-import { installations, installationsByOthers } from './installations.ts';
+import { installations, installationsByOthers, tellings } from './installations.ts';
 import { hostileNetworks, networks } from './networks.ts';
 
 /** Draws the case of a number and says what is wrong with it; `cases` is how many there are. */
@@ -22,6 +22,7 @@ const campaigns: Readonly<Record<string, () => Campaign>> = {
   networks,
   'hostile networks': hostileNetworks,
   installations,
+  tellings,
   'installations by ngspice': installationsByOthers,
   'random values': () => ({ cases: Infinity, wrong: campaign(bakery) }),
   'two people': () => ({ cases: Infinity, wrong: campaign(rig()) }),

@@ -69,13 +69,14 @@ const AMPACITY_AWG: Readonly<Record<string, Readonly<Partial<Record<Metal, numbe
   '500 kcmil': { Cu: 320, Al: 260 },
 };
 
-/** IEC 60364-5-52:2009 table B.52.2 (copper, aluminium), 70 °C PVC, method C, two loaded conductors, 30 °C; from memory. */
+/** IEC 60364-5-52:2009 table B.52.2 (copper, aluminium), 70 °C PVC, method C, two loaded conductors, 30 °C; from memory.
+ *  Aluminium below 10 mm² is left out: IEC 60228 has no resistance for it. */
 const AMPACITY_mm2: Readonly<Record<string, Readonly<Partial<Record<Metal, number>>>>> = {
   '1': { Cu: 15 },
   '1.5': { Cu: 19.5 },
-  '2.5': { Cu: 27, Al: 21 },
-  '4': { Cu: 36, Al: 28 },
-  '6': { Cu: 46, Al: 36 },
+  '2.5': { Cu: 27 },
+  '4': { Cu: 36 },
+  '6': { Cu: 46 },
   '10': { Cu: 63, Al: 49 },
   '16': { Cu: 85, Al: 66 },
   '25': { Cu: 112, Al: 83 },
