@@ -20,7 +20,8 @@ export const ConditionChoice = memo(function ConditionChoice({
   const [off = '', on = ''] = options;
   const chosen = useDesk((desk) => desk.conditions[name] ?? off);
   const choose = (option: string) => store.send({ kind: 'choose', condition: name, option });
-  if (!isSwitch(condition)) return <Radios name={name} options={options} chosen={chosen} choose={choose} />;
+  if (!isSwitch(condition))
+    return <Radios name={name} condition={condition} options={options} chosen={chosen} choose={choose} />;
   const set = chosen !== off;
   return (
     <>
@@ -29,7 +30,7 @@ export const ConditionChoice = memo(function ConditionChoice({
         {chipText(name, set ? chosen : on, condition, vocabulary)}
       </button>
       {set && options.length > 2 && (
-        <Radios name={name} options={options.slice(1)} chosen={chosen} choose={choose} bare />
+        <Radios name={name} condition={condition} options={options.slice(1)} chosen={chosen} choose={choose} bare />
       )}
     </>
   );
@@ -37,12 +38,14 @@ export const ConditionChoice = memo(function ConditionChoice({
 
 function Radios({
   name,
+  condition,
   options,
   chosen,
   choose,
   bare = false,
 }: {
   readonly name: string;
+  readonly condition: Condition;
   readonly options: readonly string[];
   readonly chosen: string;
   readonly choose: (option: string) => void;
@@ -53,16 +56,16 @@ function Radios({
   const group = useId();
   return (
     <fieldset className={bare ? 'radios degrees' : 'radios'}>
-      <legend className={bare ? 'visually-hidden' : ''}>{conditionLabel(name, vocabulary)}</legend>
+      <legend className={bare ? 'visually-hidden' : ''}>{conditionLabel(name, vocabulary, condition)}</legend>
       {options.map((option) => (
         <label key={option}>
           <Radio
             group={group}
             checked={chosen === option}
             choose={() => choose(option)}
-            label={conditionSentence(name, option, vocabulary)}
+            label={conditionSentence(name, option, vocabulary, condition)}
           />
-          <span>{optionLabel(option, vocabulary)}</span>
+          <span>{optionLabel(option, vocabulary, condition)}</span>
         </label>
       ))}
     </fieldset>
@@ -102,6 +105,8 @@ export function isSwitch({ group, options }: Condition): boolean {
   return group !== 'person' || (options.length === 2 && options[0] === 'no');
 }
 
-function chipText(name: string, option: string, { options }: Condition, vocabulary: Vocabulary): string {
-  return options.length > 2 ? conditionLabel(name, vocabulary) : conditionSentence(name, option, vocabulary);
+function chipText(name: string, option: string, condition: Condition, vocabulary: Vocabulary): string {
+  return condition.options.length > 2
+    ? conditionLabel(name, vocabulary, condition)
+    : conditionSentence(name, option, vocabulary, condition);
 }

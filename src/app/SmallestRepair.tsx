@@ -8,7 +8,7 @@ export function SmallestRepair() {
   const { build, conditions } = useDesk((desk) => desk.timeline);
   const found = useMemo(() => smallestRepair({ build, conditions }), [build, conditions]);
   const tempting = useMemo(() => temptingRepairs({ build, conditions }), [build, conditions]);
-  const told = tellRepair(found, tempting, vocabulary);
+  const told = tellRepair(found, tempting, vocabulary, build.installation);
   return (
     <>
       {told.broken.length > 0 && (

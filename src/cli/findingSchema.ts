@@ -31,7 +31,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     loads: z.array(z.strictObject({ part: name, amperes, both: z.boolean() })),
   }),
   z.strictObject({ kind: z.literal('normal-state'), at_s, neutral_A: amperes, stray_A: amperes }),
-  z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, amperes }),
+  z.strictObject({ kind: z.literal('stray-current'), at_s, way: wayKind, part: name.optional(), amperes }),
   z.strictObject({ kind: z.literal('leg-volts'), at_s, low_V: volts, high_V: volts, nominal_V: volts }),
   z.strictObject({ kind: z.literal('load-volts'), at_s, part: name, volts, nominal_V: volts }),
   z.strictObject({

@@ -64,6 +64,8 @@ export type Finding =
       readonly kind: 'stray-current';
       readonly at_s: number;
       readonly way: WayKind;
+      /** the pipe, where it is one */
+      readonly part?: string;
       readonly amperes: number;
     }
   | {

@@ -6,7 +6,7 @@ import { effect } from './effect.ts';
 import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { loadVoltsValues } from './loadStory.ts';
 import { LIVE_V } from './metal.ts';
-import { name, whatIsTheMatter } from './name.ts';
+import { name, somebody, whatIsTheMatter } from './name.ts';
 import { quantity } from './quantity.ts';
 import { list, say, type WordValues } from './say.ts';
 import { deviceValues, metalValues, operatedKey, operatedWhy, sentence } from './story.ts';
@@ -48,7 +48,7 @@ function ofFaultThatEnds(
     still !== undefined
       ? say('headline.opens.still', vocabulary, { ...values, ...metalValues(still, vocabulary) })
       : late && held !== undefined
-        ? say('headline.opens.late.held', vocabulary, { ...values, person: name(held.person, vocabulary) })
+        ? say('headline.opens.late.held', vocabulary, { ...values, ...somebody(held.person, vocabulary) })
         : say(late ? 'headline.opens.late' : 'headline.opens', vocabulary, values);
   const touch = still ?? live;
   return {
@@ -74,7 +74,7 @@ function ofFaultThatStays({ build }: Timeline, found: readonly Finding[], vocabu
     ...felt(found, vocabulary, () => (live === undefined ? [] : [sentence(build, live, found, vocabulary)])),
   ];
   if (held !== undefined) {
-    const values = { person: name(held.person, vocabulary), amperes: quantity(held.hand_A, 'A') };
+    const values = { ...somebody(held.person, vocabulary), amperes: quantity(held.hand_A, 'A') };
     return { headline: say('headline.held', vocabulary, values), why };
   }
   if (live !== undefined && live.volts >= LIVE_V) {
@@ -126,7 +126,7 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
     };
   }
   if (shock !== undefined) {
-    const values = { person: name(shock.person, vocabulary), amperes: quantity(shock.body_A, 'A') };
+    const values = { ...somebody(shock.person, vocabulary), amperes: quantity(shock.body_A, 'A') };
     return {
       headline: say('headline.shock', vocabulary, values),
       why: [...matter.slice(0, 1), say('why.case', vocabulary), ...felt(found, vocabulary, () => [])],
@@ -260,7 +260,7 @@ function felt(
   const worstZone = all(found, 'zone-reached').at(-1)?.zone ?? person.zone;
   return [
     say(person.until_s < Infinity ? 'why.person' : 'why.person.ever', vocabulary, {
-      person: name(person.person, vocabulary),
+      ...somebody(person.person, vocabulary),
       amperes: quantity(person.body_A, 'A'),
       effect: effect(worstZone, person.person, found, vocabulary),
       time: quantity(person.until_s - person.at_s, 's'),

@@ -2,7 +2,7 @@ import { EARTH, type Build } from '../installation/index.ts';
 import type { Timeline } from '../scenario/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import type { WayKind } from './finding.ts';
-import { lookUp, name } from './name.ts';
+import { label, lookUp, name } from './name.ts';
 import { capital, list, say } from './say.ts';
 import { partOf } from './route.ts';
 import { divide, type Way } from './ways.ts';
@@ -76,7 +76,7 @@ export function wayText(way: Pick<Way, 'kind' | 'by'>, vocabulary: Vocabulary): 
     case 'soil':
       return say(more.includes('feet') ? 'way.feet' : 'way.soil', vocabulary, { name: name(by, vocabulary) });
     case 'pipe':
-      return more.includes(EARTH) ? say('way.pipe.soil', vocabulary) : say('way.pipe', vocabulary);
+      return say(more.includes(EARTH) ? 'way.pipe.soil' : 'way.pipe', vocabulary, { Name: label(by, vocabulary) });
     case 'person': {
       const key = more.includes('feet') ? 'way.person.feet' : more.length > 1 ? 'way.person.hands' : 'way.person';
       return say(key, vocabulary, { name: name(by, vocabulary) });

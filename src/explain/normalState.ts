@@ -39,7 +39,14 @@ export function strays(build: Build, interval: Interval): readonly FindingOf<'st
     if (kind === 'protective' || kind === 'soil' || kind === 'pipe' || kind === 'person' || by[0] === 'screen')
       if (kind !== 'neutral' && kind !== 'load') sums.set(kind, (sums.get(kind) ?? 0) + amperes);
   const told = [...sums].filter(([, amperes]) => amperes >= STRAY_A).toSorted(([, a], [, b]) => b - a);
-  return told.map(([way, amperes]) => ({ kind: 'stray-current', at_s, way, amperes }));
+  const pipe = division.ways.find(({ kind }) => kind === 'pipe')?.by[0];
+  return told.map(([way, amperes]) => ({
+    kind: 'stray-current',
+    at_s,
+    way,
+    ...(way === 'pipe' && pipe !== undefined ? { part: pipe } : {}),
+    amperes,
+  }));
 }
 
 /** The second of the two states: what the neutral carries, and what flows where none belongs. */

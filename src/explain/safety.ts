@@ -1,38 +1,55 @@
+import type { Installation } from '../installation/index.ts';
 import type { FindingOf, Remaining } from './finding.ts';
-import { conditionSentence, name } from './name.ts';
+import { conditionSentence, name, somebody } from './name.ts';
 import { quantity } from './quantity.ts';
 import { list, lowerCase, say } from './say.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** What would have made a run safe, and what that leaves: "safe" is said only where nothing is left. */
-export function madeSafe(finding: FindingOf<'made-safe-by'>, vocabulary: Vocabulary): string {
+export function madeSafe(
+  { conditions }: Installation,
+  finding: FindingOf<'made-safe-by'>,
+  vocabulary: Vocabulary,
+): string {
   const { device, opened_s, person } = finding;
   const whole = isWhole(finding);
   const kept = person === undefined ? 'story.kept.by.metal' : 'story.kept.by';
   return [
     say(whole ? 'story.safe.by' : kept, vocabulary, {
-      change: lowerCase(conditionSentence(finding.condition, finding.option, vocabulary)),
-      person: name(person ?? '', vocabulary),
+      change: lowerCase(
+        conditionSentence(finding.condition, finding.option, vocabulary, conditions[finding.condition]),
+      ),
+      ...somebody(person ?? '', vocabulary),
     }),
     device !== undefined
       ? say('story.safe.then', vocabulary, { device: name(device, vocabulary), time: quantity(opened_s ?? 0, 's') })
       : say(whole ? 'story.safe.quiet' : 'story.safe.dead', vocabulary),
-    ...left(finding, vocabulary),
+    ...left(conditions, finding, vocabulary),
   ].join(' ');
 }
 
 /** Where nobody is in danger as it is built: so much, and what is left. */
-export function alreadySafe(finding: FindingOf<'already-safe'>, vocabulary: Vocabulary): string {
+export function alreadySafe(
+  { conditions }: Installation,
+  finding: FindingOf<'already-safe'>,
+  vocabulary: Vocabulary,
+): string {
   if (isWhole(finding)) return say('story.safe.already', vocabulary);
-  return [say('story.safe.shock', vocabulary), ...left(finding, vocabulary)].join(' ');
+  return [say('story.safe.shock', vocabulary), ...left(conditions, finding, vocabulary)].join(' ');
 }
 
 function isWhole({ left, flow }: Remaining): boolean {
   return left.length === 0 && flow === undefined;
 }
 
-function left({ left: defects, flow, oversized }: Remaining, vocabulary: Vocabulary): readonly string[] {
-  const put = defects.map(({ condition, option }) => lowerCase(conditionSentence(condition, option, vocabulary)));
+function left(
+  made: Installation['conditions'],
+  { left: defects, flow, oversized }: Remaining,
+  vocabulary: Vocabulary,
+): readonly string[] {
+  const put = defects.map(({ condition, option }) =>
+    lowerCase(conditionSentence(condition, option, vocabulary, made[condition])),
+  );
   const values = {
     amperes: quantity(flow?.amperes ?? 0, 'A'),
     watts: quantity(flow?.heat_W ?? 0, 'W'),

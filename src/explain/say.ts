@@ -68,6 +68,24 @@ export function lowerCase(text: string): string {
   return /^\p{Lu}{2}/u.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
 }
 
+/** What a file calls things, with abbreviations as they are written and the words that differ between the trades put in. */
+export function tradeWords(text: string, vocabulary: Vocabulary): string {
+  return TRADE_WORDS.reduce(
+    (said, [written, word]) =>
+      said.replace(written, (found) => (word === '' ? found.toUpperCase() : term(word, vocabulary))),
+    text,
+  );
+}
+
+const TRADE_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/\b(pen|mcb|rcbo|afci|ups|cpc|egc)\b/gi, ''],
+  [/\brcd\b/gi, 'residualDevice'],
+  [/\bgfci\b/gi, 'residual'],
+  [/(?<!circuit[- ])\bbreaker\b/gi, 'breaker'],
+  [/\b(earth|ground) rod\b/gi, 'rod'],
+  [/\bprotective conductor\b/gi, 'protective'],
+];
+
 function formatOf(message: string): IntlMessageFormat {
   let format = formats.get(message);
   if (format === undefined) {

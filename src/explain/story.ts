@@ -5,7 +5,7 @@ import type { DeviceFact, Finding, FindingOf } from './finding.ts';
 import { leakageText } from './leakage.ts';
 import { hopsOf, wayText } from './ledger.ts';
 import { harmonics, loadVoltsValues, runsOn, working } from './loadStory.ts';
-import { conditionSentence, name } from './name.ts';
+import { conditionSentence, name, possessive, somebody } from './name.ts';
 import { figure, percent, quantity } from './quantity.ts';
 import { alreadySafe, madeSafe } from './safety.ts';
 import { acrossText, pathText } from './touch.ts';
@@ -49,7 +49,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'stray-current':
       return say(strayKey(finding, all), vocabulary, {
         amperes: quantity(finding.amperes, 'A'),
-        where: say(`where.${finding.way}`, vocabulary),
+        where: say(`where.${finding.way}`, vocabulary, { part: name(finding.part ?? '', vocabulary) }),
       });
     case 'leg-volts':
       return say('story.legs', vocabulary, {
@@ -108,7 +108,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
             : 'story.person.feels.ever',
         vocabulary,
         {
-          person: name(finding.person, vocabulary),
+          ...somebody(finding.person, vocabulary),
           path: pathText(finding, vocabulary),
           touch: quantity(finding.touch_V, 'V'),
           across: acrossText(finding, vocabulary),
@@ -119,20 +119,20 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       );
     case 'person-spared':
       return say(`story.person.${finding.because}`, vocabulary, {
-        person: name(finding.person, vocabulary),
+        ...somebody(finding.person, vocabulary),
         amperes: quantity(finding.body_A, 'A'),
       });
     case 'person-released':
-      return say('story.person.released', vocabulary, { person: name(finding.person, vocabulary) });
+      return say('story.person.released', vocabulary, somebody(finding.person, vocabulary));
     case 'person-held':
       return say(finding.until_s < Infinity ? 'story.person.held' : 'story.person.held.ever', vocabulary, {
-        person: name(finding.person, vocabulary),
+        ...somebody(finding.person, vocabulary),
         amperes: quantity(finding.hand_A, 'A'),
         time: quantity(finding.until_s - finding.at_s, 's'),
       });
     case 'zone-reached':
       return say('story.zone', vocabulary, {
-        person: name(finding.person, vocabulary),
+        ...somebody(finding.person, vocabulary),
         time: quantity(finding.at_s, 's'),
         zone: finding.zone,
         effect: effect(finding.zone, finding.person, all, vocabulary),
@@ -148,9 +148,9 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
         amperes: quantity(finding.stray_A, 'A'),
       });
     case 'made-safe-by':
-      return madeSafe(finding, vocabulary);
+      return madeSafe(build.installation, finding, vocabulary);
     case 'already-safe':
-      return alreadySafe(finding, vocabulary);
+      return alreadySafe(build.installation, finding, vocabulary);
     case 'none-alone':
       return say(finding.together ? 'story.safe.none' : 'story.safe.none.fault', vocabulary, { tried: finding.tried });
     default:
@@ -169,8 +169,9 @@ function noCurrentKey({ unearthed }: Build, { live }: FindingOf<'no-fault-curren
 }
 
 function chosen(build: Build, condition: string, option: string, vocabulary: Vocabulary): string {
-  const options = build.installation.conditions[condition]?.options ?? [];
-  return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary);
+  const made = build.installation.conditions[condition];
+  const options = made?.options ?? [];
+  return conditionSentence(condition, options.includes(option) ? option : (options[1] ?? option), vocabulary, made);
 }
 
 function wayHome(build: Build, finding: FindingOf<'way-home'>, vocabulary: Vocabulary): string {
@@ -260,7 +261,8 @@ function liveMetal(finding: FindingOf<'live-metal'>, all: readonly Finding[], vo
 
 /** The values a sentence about live metal is filled from. */
 export function metalValues({ part, what, volts }: FindingOf<'live-metal'>, vocabulary: Vocabulary): WordValues {
-  return { part: name(part, vocabulary), what, volts: quantity(volts, 'V') };
+  const called = name(part, vocabulary);
+  return { metal: what === 'case' ? `${possessive(called)} case` : called, volts: quantity(volts, 'V') };
 }
 
 function disconnection(

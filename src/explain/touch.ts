@@ -1,6 +1,6 @@
 import type { Limb } from '../body/index.ts';
 import type { FindingOf } from './finding.ts';
-import { name } from './name.ts';
+import { somebody } from './name.ts';
 import { say } from './say.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -15,7 +15,7 @@ export function acrossText({ across }: FindingOf<'person-feels'>, vocabulary: Vo
 /** What part of a body a current takes. */
 export function pathText({ touching, holding }: FindingOf<'person-feels'>, vocabulary: Vocabulary): string {
   const path = say(pathKey(touching), vocabulary);
-  return holding === undefined ? path : say('path.holding', vocabulary, { person: name(holding, vocabulary), path });
+  return holding === undefined ? path : say('path.holding', vocabulary, { ...somebody(holding, vocabulary), path });
 }
 
 function pathKey(touching: readonly Limb[]) {

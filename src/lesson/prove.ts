@@ -35,7 +35,8 @@ export function prove(lesson: Lesson, build: Build): readonly Proof[] {
 /** A repair as one sentence, in the words of a vocabulary. */
 export function repairText({ installation }: Build, { change }: Repair, vocabulary: Vocabulary): string {
   const [name = '', option] = change.split('=').map((half) => half.trim());
-  return conditionSentence(name, option ?? installation.conditions[name]?.options[1] ?? '', vocabulary);
+  const made = installation.conditions[name];
+  return conditionSentence(name, option ?? made?.options[1] ?? '', vocabulary, made);
 }
 
 /** Whether one repair reaches the goal of a step. */

@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { conditionSentence } from '../../src/explain/index.ts';
 import { openBrowser } from '../browser.ts';
+import { bakery } from '../scenario/bakery.ts';
 import { drawn, readFigure, visit, type Visit, type Visitor, worded } from './visitor.ts';
 
 let browser: Browser;
@@ -65,7 +66,9 @@ describe('at the desk', () => {
     [FAULTED, 'gfci fitted', 'protective conductor to its own rod'],
   ];
   const sentence = (condition: string) =>
-    condition === FAULTED ? FAULT : conditionSentence(condition, 'yes', 'north-america');
+    condition === FAULTED
+      ? FAULT
+      : conditionSentence(condition, 'yes', 'north-america', bakery.installation.conditions[condition]);
 
   test('ten things that may be the matter are told in ten ways, and each ledger adds up', async () => {
     const page = await come({ height: 1400 });

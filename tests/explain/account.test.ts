@@ -75,10 +75,11 @@ describe.each(VOCABULARIES)('told in the words of %s', (vocabulary) => {
   });
 
   test('every condition and option of the bakery has a sentence and a label of its own', () => {
-    for (const [condition, { options }] of Object.entries(bakery.installation.conditions)) {
-      const sentences = options.map((option) => conditionSentence(condition, option, vocabulary));
+    for (const [condition, made] of Object.entries(bakery.installation.conditions)) {
+      const { options } = made;
+      const sentences = options.map((option) => conditionSentence(condition, option, vocabulary, made));
       expect(new Set(sentences).size).toBe(options.length);
-      expect(conditionLabel(condition, vocabulary)).toMatch(/^\p{Lu}/u);
+      expect(conditionLabel(condition, vocabulary, made)).toMatch(/^\p{Lu}/u);
       for (const option of options) expect(optionLabel(option, vocabulary)).not.toBe('');
     }
     for (const part of Object.keys(bakery.installation.parts)) expect(label(part, vocabulary)).toMatch(/^\p{Lu}/u);
@@ -190,8 +191,8 @@ test('what is the matter lists defects, not loads and people', () => {
 
 test('a name the catalogue does not have is shown as its file writes it', () => {
   expect(name('winch', 'iec')).toBe('winch');
-  expect(conditionSentence('rope frayed', 'yes', 'iec')).toBe('Rope frayed');
-  expect(conditionSentence('rope frayed', 'badly', 'iec')).toBe('Rope frayed: badly');
+  expect(conditionSentence('rope frayed', 'yes', 'iec', undefined)).toBe('Rope frayed');
+  expect(conditionSentence('rope frayed', 'badly', 'iec', undefined)).toBe('Rope frayed: badly');
 });
 
 test('who lets steel carry a fault home is told that it opposes more than is reckoned', () => {

@@ -30,7 +30,7 @@ test('both are told of, the helper as holding the other', () => {
   const told = story(build, found, 'iec')
     .map(({ text }) => text)
     .join(' ');
-  expect(told).toContain('holding the Ada');
+  expect(told).toContain('Ben, holding Ada, hand to feet,');
 });
 
 test('a current through the chest that fibrillates and never ends stops the breath as well', () => {

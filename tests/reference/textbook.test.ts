@@ -69,7 +69,7 @@ test('a neutral that carries more than its lines is told, harmonics included', (
 
 test('many small leakages add up to a trip with no fault at all, and are named', () => {
   const { text } = typed('nuisance-trip');
-  expect(text).toMatch(/The rcd opens in .* ms, with no fault at all/);
+  expect(text).toMatch(/The RCD opens in .* ms, with no fault at all/);
   expect(text).toContain('31.9 mA leaves by the capacitance of filters and cables');
   expect(text).toContain('the printer (7.23 mA)');
 });

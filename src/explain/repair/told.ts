@@ -1,3 +1,4 @@
+import type { Installation } from '../../installation/index.ts';
 import { conditionSentence, label, name } from '../name.ts';
 import { quantity } from '../quantity.ts';
 import { filled, list, lowerCase, type WordValues } from '../say.ts';
@@ -22,14 +23,19 @@ export interface ToldRepair {
 }
 
 /** The smallest repairs and the tempting ones in words. */
-export function tellRepair(found: SmallestRepair, tempting: readonly Tempting[], vocabulary: Vocabulary): ToldRepair {
+export function tellRepair(
+  found: SmallestRepair,
+  tempting: readonly Tempting[],
+  vocabulary: Vocabulary,
+  installation?: Installation,
+): ToldRepair {
   const say = (key: RepairKey, values?: WordValues): string => filled(REPAIR_WORDS[key], vocabulary, values);
   return {
     heading: say('heading'),
     brokenHeading: say('broken'),
     broken: found.broken.map((rule) => say(`rule.${rule}`)),
     verdict: verdictOf(found, say),
-    sets: found.sets.map((set) => together(set, vocabulary, say)),
+    sets: found.sets.map((set) => together(set, vocabulary, say, installation)),
     temptingHeading: say('tempting'),
     tempting: tempting.map((one) => temptingText(one, vocabulary, say)),
     caution: say('caution'),
@@ -46,10 +52,10 @@ function verdictOf({ broken, sets, offered, mostAtOnce }: SmallestRepair, say: S
     : say('none', { offered: offered.length });
 }
 
-function together(set: readonly Repair[], vocabulary: Vocabulary, say: Say): string {
+function together(set: readonly Repair[], vocabulary: Vocabulary, say: Say, installation?: Installation): string {
   const [first = '', ...rest] = set.map((repair) =>
     repair.kind === 'condition'
-      ? conditionSentence(repair.condition, repair.option, vocabulary)
+      ? conditionSentence(repair.condition, repair.option, vocabulary, installation?.conditions[repair.condition])
       : say('do.conductor', { cable: label(repair.cable, vocabulary), size: repair.size }),
   );
   return rest.length === 0 ? first : say('together', { first, rest: list(rest.map(lowerCase)) });

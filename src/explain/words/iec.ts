@@ -12,6 +12,7 @@ export const IEC: Terms = {
   electrode: 'earth electrode',
   breaker: 'circuit-breaker',
   residual: 'RCD',
+  residualDevice: 'RCD',
   panel: 'distribution board',
   outlet: 'socket-outlet',
   earthBar: 'earth bar',

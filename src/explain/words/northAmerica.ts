@@ -12,6 +12,7 @@ export const NORTH_AMERICA: Terms = {
   electrode: 'grounding electrode',
   breaker: 'breaker',
   residual: 'GFCI',
+  residualDevice: 'residual device',
   panel: 'service panel',
   outlet: 'outlet',
   earthBar: 'ground bar',

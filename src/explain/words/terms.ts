@@ -10,6 +10,7 @@ export interface Terms {
   readonly electrode: string;
   readonly breaker: string;
   readonly residual: string;
+  readonly residualDevice: string;
   readonly panel: string;
   readonly outlet: string;
   readonly earthBar: string;

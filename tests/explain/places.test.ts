@@ -1,0 +1,99 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { account, whatIsTheMatter } from '../../src/explain/index.ts';
+import {
+  compile,
+  initialConditions,
+  readInstallation,
+  type Build,
+  type Conditions,
+} from '../../src/installation/index.ts';
+import { run } from '../../src/scenario/index.ts';
+
+const FOLDER = 'lessons/places';
+const VOCABULARIES = ['north-america', 'iec'] as const;
+
+function built(text: string): Build {
+  const reading = readInstallation(text, 'place.yaml');
+  if (!reading.ok) throw new Error(JSON.stringify(reading.diagnostics));
+  return compile(reading.installation);
+}
+
+const places = readdirSync(FOLDER).map((file) => built(readFileSync(`${FOLDER}/${file}`, 'utf8')));
+
+/** The place as it opens, and each single condition chosen otherwise. */
+function singles({ installation }: Build): readonly Conditions[] {
+  const initial = initialConditions(installation);
+  return [
+    initial,
+    ...Object.entries(installation.conditions).flatMap(([name, { options }]) =>
+      options
+        .filter((option) => option !== initial[name])
+        .map((option): Conditions => ({ ...initial, [name]: option })),
+    ),
+  ];
+}
+
+/** All that is told of a run. */
+function told(build: Build, conditions: Conditions, vocabulary: (typeof VOCABULARIES)[number]): readonly string[] {
+  const { headline, why, story, ledger } = account(run(build, conditions), vocabulary);
+  const matter = whatIsTheMatter(build.installation, conditions, vocabulary);
+  return [
+    headline,
+    ...why,
+    ...matter,
+    ...story.map(({ text }) => text),
+    ...(ledger?.ways ?? []).map(({ text }) => text),
+  ];
+}
+
+const runs = places.flatMap((build) => singles(build).map((conditions) => ({ build, conditions })));
+
+test.each(VOCABULARIES)('no sentence of any place is a form left open, in the words of %s', (vocabulary) => {
+  for (const { build, conditions } of runs)
+    for (const text of told(build, conditions, vocabulary)) {
+      expect(text).not.toMatch(/[{}]|undefined|NaN|\s\s|\bthe the\b|\brcd\b|\bgfci\b|s’s\b|: (yes|no)$/);
+      expect(text).toMatch(/^[\p{Lu}\p{N}]/u);
+    }
+});
+
+test('how a place is built is not the matter with it', () => {
+  for (const { installation } of places)
+    expect(whatIsTheMatter(installation, initialConditions(installation), 'iec')).toEqual([]);
+  const pump = places.find(({ installation }) => installation.place === 'The pump');
+  if (pump === undefined) throw new Error('there is a pump');
+  const without = { ...initialConditions(pump.installation), 'pump rcd fitted': 'no' };
+  expect(whatIsTheMatter(pump.installation, without, 'iec')).toEqual(['No pump RCD fitted']);
+  expect(whatIsTheMatter(pump.installation, without, 'north-america')).toEqual(['No pump residual device fitted']);
+});
+
+test('a fault is told by what it touches, whatever its file calls it', () => {
+  const { installation } = built(`place: A shed
+region: iec
+parts:
+  supply: { kind: source, emf_V: 230 }
+  saw: { kind: appliance, power_W: 1000, voltage_V: 230 }
+joins:
+  - [supply.minus, earth]
+  - [supply.plus, saw.line]
+  - [supply.minus, saw.neutral]
+conditions:
+  line touches the case: { kind: insulation-fault, between: [saw.line, saw.case], resistance_ohm: { bad: 0.01, poor: 2200 } }
+`);
+  const matter = (option: string) => whatIsTheMatter(installation, { 'line touches the case': option }, 'iec')[0];
+  expect(matter('bad')).toBe('Line conductor touches the saw’s case');
+  expect(matter('poor')?.replaceAll('\u00a0', ' ')).toBe('Line conductor touches the saw’s case through 2.2 kΩ');
+});
+
+test('nobody is told to have operated who did not', () => {
+  for (const { build, conditions } of runs) {
+    const timeline = run(build, conditions);
+    const opened = timeline.intervals.flatMap(({ because }) =>
+      because.kind === 'device-operated' ? [because.device] : [],
+    );
+    const said = account(timeline, 'iec').story.flatMap(({ finding }) =>
+      finding.kind === 'device-operated' ? [finding.device] : [],
+    );
+    expect(said).toEqual(opened);
+  }
+});
