@@ -66,7 +66,7 @@ export interface Drain {
 export interface Conductor {
   readonly id: string;
   readonly route: readonly Point[];
-  readonly insulation: 'line' | 'line-b' | 'neutral' | 'protective' | 'bare';
+  readonly insulation: 'line' | 'line-b' | 'line-c' | 'neutral' | 'protective' | 'bare';
   readonly width: number;
   /** Where it is interrupted; a gap is drawn there. */
   readonly broken?: Point;

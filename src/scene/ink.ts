@@ -60,11 +60,13 @@ export const INK: Readonly<Record<Theme, Ink>> = {
 };
 
 /** Insulation colours. North America: common practice (white neutral and green protective by NEC 2023 200.6, 250.119;
- *  black and red for the two legs is custom). IEC 60446 / IEC 60445:2021: blue neutral, green-and-yellow protective, brown and black line. */
+ *  black and red for the two legs, black, red and blue for the three phases of 208Y/120 V are custom).
+ *  IEC 60446 / IEC 60445:2021: blue neutral, green-and-yellow protective, brown, black and grey line. */
 export const INSULATION = {
   'north-america': {
     line: '#23262C',
     'line-b': '#8C2F2A',
+    'line-c': '#2F5687',
     neutral: '#F5F2EA',
     protective: '#3F8F4F',
     bare: '#B9774A',
@@ -73,6 +75,7 @@ export const INSULATION = {
   iec: {
     line: '#7B4A2A',
     'line-b': '#23262C',
+    'line-c': '#8B9097',
     neutral: '#4A8FC7',
     protective: '#4C9B4F',
     bare: '#B9774A',
