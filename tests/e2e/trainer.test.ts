@@ -130,7 +130,7 @@ test('the way home is walked from the keyboard, station by station, uncovered an
   await expect.poll(() => page.locator('.selected-way polyline').count()).toBeGreaterThan(1);
   await page.keyboard.press('u');
   await walkedTo('third wire');
-  expect(await page.locator('.hop-rail li').nth(4).innerText()).toContain('?');
+  await expect.poll(() => page.locator('.hop-rail li').nth(4).innerText()).toContain('?');
   await page.keyboard.press('ArrowRight');
   await walkedTo('service panel');
   await page.keyboard.press('PageUp');
