@@ -142,7 +142,8 @@ test('behind an isolating transformer a first fault draws next to nothing, and t
   expect(Math.max(...at('fault-to-metal').map(({ value }) => value))).toBeLessThan(0.01);
   expect(at('fault-between-lines')[0]?.value).toBeGreaterThan(100);
   expect(at('case-volts')[0]).toMatchObject({ holds: 'yes' });
-  expect(at('disconnection')).toEqual([]);
+  expect(at('disconnection').map(({ other }) => other)).toEqual(['lamp']);
+  expect(found.find(({ kind }) => kind === 'monitor')).toMatchObject({ device: 'monitor', holds: 'yes' });
 });
 
 test('an installation without a source has no verdicts and says so', () => {

@@ -7,7 +7,10 @@ import {
 } from '../../src/explain/verdicts/conductorLimits.ts';
 import { longestRun_m } from '../../src/explain/verdicts/circuit.ts';
 import { disconnectionTime_s, loopLimit_ohm } from '../../src/explain/verdicts/disconnection.ts';
+import { verdicts, type Verdict } from '../../src/explain/index.ts';
+import { initialConditions, type Build } from '../../src/installation/index.ts';
 import { designed, verdictOf } from '../explain/designed.ts';
+import { unearthed } from '../explain/unearthed.ts';
 import { asPrinted, within } from './asPrinted.ts';
 import type { Published } from './published.ts';
 
@@ -84,7 +87,40 @@ function sum_mohm(line: string, protective: string): number {
   return Math.sqrt(one.value ** 2 - 0.16 ** 2);
 }
 
+/** A second fault as our verdict finds it, between lines or, where it is distributed, from a line to the neutral. */
+function second(kind: 'second-fault' | 'loop', build: Build): Verdict {
+  const all = verdicts(build, initialConditions(build.installation));
+  const found = all.find((one) => one.kind === kind && one.other !== undefined);
+  if (found === undefined) throw new RangeError(`second: no ${kind}`);
+  return found;
+}
+
+const OF_35_mm2 = { resistance_ohm: 0.0321429 };
+
 export const rows: readonly Published[] = [
+  within(
+    'IT, judged at two circuits of 64.3 mΩ each: a second fault draws 3 111 A',
+    'French IEC installation handbook, from memory: 400 V round 128.6 mΩ',
+    'A',
+    3_111,
+    0.003,
+    'the winding of the judged circuit has 32 µΩ of its own',
+    () => second('second-fault', unearthed({ line: OF_35_mm2, protective: OF_35_mm2 })).value,
+  ),
+  ...(
+    [
+      [false, '3.80', 'U/(2·Ia) between lines', 400],
+      [true, '2.19', 'U0/(2·Ia) to the distributed neutral', 230.94],
+    ] as const
+  ).map(([neutral, ohm, condition, volts]) =>
+    asPrinted(
+      `IT, two circuits behind C 10 A: both loops together have at most ${ohm} Ω`,
+      `IEC 60364-4-41 411.6.4, Zs ≤ ${condition}, seen second-hand; worked by hand: 0.95 · ${volts} V / 100 A`,
+      'Ω',
+      ohm,
+      () => second('loop', unearthed({ neutral })).limit ?? NaN,
+    ),
+  ),
   ...LOOPS.map(([type, rating_A, ohm]) =>
     asPrinted(
       `behind ${type.toUpperCase()} ${rating_A} A at 230 V the loop has at most ${ohm} Ω`,

@@ -7,6 +7,8 @@ export interface Roads {
   source(node: number): string | undefined;
   /** Branches from a node up to its source, the nearest first. */
   up(node: number): readonly number[];
+  /** Whether metal leads from one node to the other, with no winding and no soil between. */
+  together(one: number, other: number): boolean;
 }
 
 /** From here a branch of metal counts as open, Ω. */
@@ -59,6 +61,11 @@ export function roadsOf({ build, impedance }: Standing): Roads {
         here = reached.get(here.before);
       }
       return road;
+    },
+    together(one, other) {
+      const met = new Set([one]);
+      for (const node of met) for (const next of joined.get(node) ?? []) if (next.node !== 0) met.add(next.node);
+      return met.has(other);
     },
   };
 }

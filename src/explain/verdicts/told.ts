@@ -60,20 +60,19 @@ function rowOf(
   vocabulary: Vocabulary,
   say: (key: VerdictKey, values?: WordValues) => string,
 ): ToldVerdict {
-  const { kind, part, line, device, value, limit, sense, holds, size } = verdict;
-  const key: VerdictKey =
-    kind === 'disconnection' && device === undefined ? 'kind.disconnection.nobody' : `kind.${kind}`;
+  const { part, line, other, device, value, limit, sense, holds, size } = verdict;
   const left = margin(verdict);
   const told = (amount: number): string => {
     if (!Number.isFinite(amount)) return say(verdict.unit === 's' ? 'never' : 'unlimited');
     return verdict.unit === 'mm²' ? `${figure(amount)}\u00a0mm²` : quantity(amount, verdict.unit);
   };
-  const sized = kind === 'protective-size' && size !== undefined ? size : told(limit ?? 0);
+  const sized = verdict.kind === 'protective-size' && size !== undefined ? size : told(limit ?? 0);
   return {
     verdict,
     where: label(part, vocabulary),
-    what: say(key, {
+    what: say(whatOf(verdict), {
       line: lineName(build, part, line, vocabulary),
+      other: name(other ?? '', vocabulary),
       device: name(device ?? '', vocabulary),
       size: size ?? '',
     }),
@@ -82,6 +81,15 @@ function rowOf(
     margin: left === undefined ? '' : leftOver(verdict, left, say),
     judged: say(`holds.${holds}`),
   };
+}
+
+function whatOf({ kind, other, device }: Verdict): VerdictKey {
+  if (kind === 'monitor') return device === undefined ? 'kind.monitor.nobody' : 'kind.monitor';
+  if (kind === 'disconnection') {
+    const who = device === undefined ? ('kind.disconnection.nobody' as const) : ('kind.disconnection' as const);
+    return other === undefined ? who : `${who}.second`;
+  }
+  return (kind === 'loop' || kind === 'case-volts') && other !== undefined ? `kind.${kind}.second` : `kind.${kind}`;
 }
 
 /** More times a limit than this need not be told apart. */

@@ -5,30 +5,36 @@ export type VerdictKind =
   | 'fault-to-metal'
   | 'fault-to-neutral'
   | 'fault-between-lines'
+  | 'second-fault'
   | 'loop'
   | 'disconnection'
   | 'case-volts'
   | 'longest-run'
   | 'protective-size'
   | 'overload'
+  | 'monitor'
   | 'grounding-current';
 
 /** In general words what a limit is taken from; its sentence stands in the words of verdicts. */
 export type Clause =
   | 'loop.iec'
   | 'loop.tt'
+  | 'loop.it'
   | 'loop.north-america'
   | 'time.tn'
   | 'time.tt'
   | 'time.it'
+  | 'time.it.apart'
   | 'time.north-america'
   | 'touch'
+  | 'touch.first'
   | 'run'
   | 'protective.adiabatic'
   | 'protective.table'
   | 'protective.north-america'
   | 'overload.iec'
   | 'overload.north-america'
+  | 'monitor'
   | 'grounding'
   | 'none';
 
@@ -39,7 +45,9 @@ export interface Verdict {
   readonly part: string;
   /** The terminal of the line, where there is one. */
   readonly line?: string;
-  /** Who is to open. */
+  /** Where the other one of two faults is, on a supply that nothing earths. */
+  readonly other?: string;
+  /** Who is to open, or to warn. */
   readonly device?: string;
   readonly value: number;
   readonly unit: Unit | 'mm²';

@@ -1,25 +1,18 @@
 import { abs } from '../../electrics/index.ts';
 import type { Build, Conditions } from '../../installation/index.ts';
 import { run } from '../../scenario/index.ts';
-import { residualMust_A } from '../devices.ts';
 import { TOUCH_LIMIT_V } from '../metal.ts';
 import { STRAY_A, strays } from '../normalState.ts';
+import { askedOf, loopAllowed, touchVerdict } from './asked.ts';
 import { cableVerdicts } from './cableVerdicts.ts';
-import { circuitOf, opening, type Circuit } from './circuit.ts';
-import {
-  AT_ONCE_S,
-  disconnectionTime_s,
-  LEAST_VOLTAGE,
-  loopLimit_ohm,
-  operatingCurrent_A,
-  type Earthing,
-} from './disconnection.ts';
+import { circuitOf, opening } from './circuit.ts';
 import { earthingOf } from './earthing.ts';
 import { pointsOf, type End, type Point } from './points.ts';
 import { roadsOf, type Roads } from './roads.ts';
 import { allShorted_A, shorted } from './shortCircuit.ts';
 import { standing, type Standing } from './standing.ts';
-import type { Clause, Verdict } from './verdict.ts';
+import { monitored, unearthedVerdicts } from './unearthed.ts';
+import type { Verdict } from './verdict.ts';
 
 /** What a designer asks of an installation under these conditions, before anything happens: at every point what a bolted
  *  fault draws, how long it lasts and what the case stands at meanwhile; for every cable how long it may be and whether its
@@ -29,14 +22,14 @@ export function verdicts(build: Build, conditions: Conditions): readonly Verdict
   const calm = standing(build, conditions);
   const roads = roadsOf(calm);
   const points = pointsOf(calm, roads);
-  return [...points.flatMap((point) => atPoint(calm, roads, point)), ...groundingCurrent(calm)];
+  return [
+    ...points.flatMap((point) => atPoint(calm, roads, points, point)),
+    ...monitors(calm, roads, points),
+    ...groundingCurrent(calm),
+  ];
 }
 
-/** Circuits with a device above this rating count as distribution, A: 63 A with socket-outlets (IEC 60364-4-41 AMD1:2017
- *  411.3.2.2, seen second-hand). */
-const FINAL_A = 63;
-
-function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[] {
+function atPoint(calm: Standing, roads: Roads, points: readonly Point[], point: Point): readonly Verdict[] {
   const { lines, neutral, metal, part } = point;
   const most_A = foldsAt_A(calm.build, point);
   const told = { part, sense: 'at most', holds: 'told', clause: 'none', unit: 'A' } as const;
@@ -67,7 +60,7 @@ function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[]
   // The line that draws least is the one that is hardest to end.
   const weakest = toMetal.toSorted((one, other) => one.value - other.value)[0];
   const line = lines.find(({ terminal }) => terminal === weakest?.line);
-  const found = line === undefined || metal === undefined ? [] : judged(calm, roads, point, line, metal);
+  const found = line === undefined || metal === undefined ? [] : judged(calm, roads, points, point, line, metal);
   const ofPoint = (one: Verdict): boolean => one.part === part;
   return [
     ...toMetal,
@@ -80,7 +73,14 @@ function atPoint(calm: Standing, roads: Roads, point: Point): readonly Verdict[]
 
 type Drawn = Verdict & { readonly line: string };
 
-function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: End): readonly Verdict[] {
+function judged(
+  calm: Standing,
+  roads: Roads,
+  points: readonly Point[],
+  point: Point,
+  line: End,
+  metal: End,
+): readonly Verdict[] {
   const { build } = calm;
   const { part } = point;
   const floor = floorOf(build);
@@ -94,7 +94,7 @@ function judged(calm: Standing, roads: Roads, point: Point, line: End, metal: En
   // Before the first device of the place nobody but the utility can open anything.
   if (circuit.guard === undefined) return [];
   if (earthing === 'IT' && amperes < FIRST_FAULT_A)
-    return [touchVerdict(part, line, case_V, case_V <= TOUCH_LIMIT_V ? 'yes' : 'no')];
+    return unearthedVerdicts(calm, roads, points, { point, line, metal, circuit }, case_V, floor, most_A);
   const asked = askedOf(build, point, circuit, earthing);
   const { device, latest_s, earliest_s } = opening(circuit, calm, amperes, true);
   const ended = latest_s <= asked.limit_s ? 'yes' : earliest_s <= asked.limit_s ? 'maybe' : 'no';
@@ -143,56 +143,11 @@ function foldsAt_A({ limits, branches }: Build, { source }: Point): number {
  *  what any overcurrent device answers to). */
 const FIRST_FAULT_A = 5;
 
-function touchVerdict(part: string, line: End, case_V: number, holds: Verdict['holds']): Verdict {
-  return {
-    kind: 'case-volts',
-    part,
-    line: line.terminal,
-    value: case_V,
-    unit: 'V',
-    limit: TOUCH_LIMIT_V,
-    sense: 'at most',
-    holds,
-    clause: 'touch',
-  };
-}
-
-interface Asked {
-  readonly limit_s: number;
-  readonly time: Clause;
-  readonly loop: Clause;
-  /** Volts that must drive the operating current round the loop. */
-  readonly volts: number;
-}
-
-/** What the rules of this supply ask of a circuit. */
-function askedOf(build: Build, { nominal_V }: Point, { rating_A = 0 }: Circuit, earthing: Earthing): Asked {
-  if (build.installation.region === 'north-america')
-    return { limit_s: AT_ONCE_S, time: 'time.north-america', loop: 'loop.north-america', volts: nominal_V };
-  const limit_s = disconnectionTime_s(earthing, nominal_V, rating_A > FINAL_A ? 'distribution' : 'final');
-  if (earthing === 'TT') return { limit_s, time: 'time.tt', loop: 'loop.tt', volts: TOUCH_LIMIT_V };
-  const time = earthing === 'IT' ? 'time.it' : 'time.tn';
-  return { limit_s, time, loop: 'loop.iec', volts: LEAST_VOLTAGE * nominal_V };
-}
-
-/** The largest loop that one of the devices still clears in time. In a TT supply a residual device is held to 50 V, one that
- *  counts overcurrent to the supply's own volts (IEC 60364-4-41:2005 411.5.3 and 411.5.4). */
-function loopAllowed(circuit: Circuit, calm: Standing, { nominal_V }: Point, asked: Asked) {
-  let best: { limit_ohm: number; device?: string } = { limit_ohm: 0 };
-  for (const device of circuit.devices) {
-    // In a TT supply a residual device is held to what it must act on (411.5.3); its time is judged apart.
-    const must_A = asked.loop === 'loop.tt' ? residualMust_A(device.settings(calm.conditions)) : undefined;
-    const needed_A =
-      must_A ??
-      operatingCurrent_A(
-        (amperes) => opening({ ...circuit, devices: [device] }, calm, amperes, true).latest_s,
-        asked.limit_s,
-      );
-    const volts = asked.loop === 'loop.tt' && device.residual === undefined ? LEAST_VOLTAGE * nominal_V : asked.volts;
-    const limit_ohm = loopLimit_ohm(volts, needed_A, 1);
-    if (limit_ohm > best.limit_ohm) best = { limit_ohm, device: device.name };
-  }
-  return best;
+/** Supplies that nothing earths, and whose cases are earthed, must tell their first fault. */
+function monitors(calm: Standing, roads: Roads, points: readonly Point[]): readonly Verdict[] {
+  return calm.build.supplies
+    .filter(({ part, system }) => system === 'IT' && points.some(({ source, metal }) => source === part && metal))
+    .map(({ part }) => monitored(calm, part, roads));
 }
 
 function floorOf(build: Build): number {
