@@ -64,6 +64,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     condition: name,
     option: name,
     amperes,
+    volts: volts.describe('what stood across it before'),
     live: z.boolean().describe('whether the fault makes metal live'),
   }),
   z.strictObject({
@@ -143,9 +144,17 @@ export const findingSchema = z.discriminatedUnion('kind', [
     person: name,
     because: z.enum(['away', 'no-current', 'imperceptible']),
     body_A: amperes,
+    perception_A: amperes.optional(),
   }),
   z.strictObject({ kind: z.literal('person-released'), at_s, person: name }),
-  z.strictObject({ kind: z.literal('person-held'), at_s, person: name, hand_A: amperes, until_s: seconds }),
+  z.strictObject({
+    kind: z.literal('person-held'),
+    at_s,
+    person: name,
+    hand_A: amperes,
+    letGo_A: amperes,
+    until_s: seconds,
+  }),
   z.strictObject({ kind: z.literal('zone-reached'), at_s, person: name, zone, heart_A: amperes }),
   z.strictObject({ kind: z.literal('load-runs-on'), at_s, part: name, amperes, share: z.number().min(0) }),
   z.strictObject({

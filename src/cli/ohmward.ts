@@ -15,6 +15,11 @@ export function ohmward(args: readonly string[], world: World): ExitCode {
   try {
     return dispatch(args, world);
   } catch (error) {
+    // The engine says what is wrong and where; a trace of the program tells nobody more.
+    if (error instanceof RangeError) {
+      world.complain(`error: ${error.message}`);
+      return 1;
+    }
     if (!(error instanceof WrongUse)) throw error;
     world.complain(`ohmward: ${error.message}\nTry: ohmward --help`);
     return 2;

@@ -1,6 +1,6 @@
 import { severity } from '../body/index.ts';
 import type { Interval, Timeline } from '../scenario/index.ts';
-import { disconnectionLimit_s, liveMetal, nominal_V, struckInterval } from './faultState.ts';
+import { allowedUnder_s, disconnectionLimit_s, liveMetal, nominal_V, struckInterval } from './faultState.ts';
 import type { Finding, Remaining } from './finding.ts';
 import { branch_A, LIVE_V, TOUCH_LIMIT_V } from './metal.ts';
 import { legs, liveInOrdinaryWork, STRAY_A, strays } from './normalState.ts';
@@ -69,7 +69,10 @@ export function halvesEven(timeline: Timeline): boolean {
 }
 
 /** How long a fault may last here, s. */
-function allowed_s({ build, intervals }: Timeline): number {
+function allowed_s(timeline: Timeline): number {
+  const { build, intervals } = timeline;
+  const struck = struckInterval(timeline);
+  if (struck !== undefined) return allowedUnder_s(build, struck);
   const [first] = intervals;
   return first === undefined ? 0 : disconnectionLimit_s(build, nominal_V(build, first));
 }

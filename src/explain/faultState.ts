@@ -70,6 +70,19 @@ export function disconnectionLimit_s(build: Build, nominal_V: number): number {
   return disconnectionTime_s(earthingOf(build), nominal_V);
 }
 
+/** How the supply of a fault is earthed. Metal that is no case says nothing of it: where only soil leads home it is TT. */
+function earthingUnder(build: Build, struck: Interval): 'TN' | 'TT' | 'IT' {
+  const made = struck.fault && build.installation.parts[faultedPart(build, struck.fault.condition) ?? ''];
+  const ways = divide(build, struck)?.ways ?? [];
+  const soil = ways.length > 0 && ways.every(({ metal }) => !metal) && ways[0]?.kind === 'soil';
+  return made?.kind === 'fitting' && soil ? 'TT' : earthingOf(build, feeding(build, struck).source);
+}
+
+/** Longest time this fault may last, s. */
+export function allowedUnder_s(build: Build, struck: Interval): number {
+  return disconnectionTime_s(earthingUnder(build, struck), feeding(build, struck).volts);
+}
+
 /** Volts of one winding, no load: what a line stands at against a neutral. */
 export function nominal_V(build: Build, { values }: Pick<Interval, 'values'>): number {
   return Math.max(
@@ -87,7 +100,10 @@ function current(build: Build, struck: Interval, { conditions, intervals }: Time
     option: conditions[condition] ?? '',
     amperes: branch_A(struck.solution, branch),
   };
-  if (told.amperes < NO_CURRENT_A) return [{ kind: 'no-fault-current', ...told, live: makesLive(build, struck) }];
+  if (told.amperes < NO_CURRENT_A) {
+    const volts = openVolts(build, struck, struck.fault);
+    return [{ kind: 'no-fault-current', ...told, volts, live: makesLive(build, struck) }];
+  }
   if (divide(build, struck)?.of !== 'fault')
     return [{ kind: 'fault-current', ...told }, ...newStrays(build, struck, intervals[0])];
   const source_V = drivingVolts(build, struck, struck.fault);
@@ -95,15 +111,29 @@ function current(build: Build, struck: Interval, { conditions, intervals }: Time
 }
 
 /** What drives a fault: the volts of a line, or, where the fault lies between two lines, what stood across it before. */
-function drivingVolts(build: Build, struck: Interval, { branch, change }: FaultShare): number {
+function drivingVolts(build: Build, struck: Interval, fault: FaultShare): number {
+  const open_V = openVolts(build, struck, fault);
+  const { volts } = feeding(build, struck);
+  return open_V > BETWEEN_LINES * volts ? open_V : volts;
+}
+
+/** Volts that stood across a fault before it closed. */
+function openVolts(build: Build, struck: Interval, { branch, change }: FaultShare): number {
   const ends = build.network.branches[branch];
-  const nominal = nominal_V(build, struck);
-  if (ends === undefined) return nominal;
+  if (ends === undefined) return 0;
   const { re, im } = struck.solution.volts;
   const before = (all: Float64Array, changed: Float64Array) =>
     (all[ends.from] ?? 0) - (changed[ends.from] ?? 0) - (all[ends.to] ?? 0) + (changed[ends.to] ?? 0);
-  const open_V = Math.hypot(before(re, change.volts.re), before(im, change.volts.im));
-  return open_V > BETWEEN_LINES * nominal ? open_V : nominal;
+  return Math.hypot(before(re, change.volts.re), before(im, change.volts.im));
+}
+
+/** The supply a fault hangs on and its volts: of several the one nearest to what stood across the fault. */
+export function feeding(build: Build, struck: Interval): { readonly volts: number; readonly source?: string } {
+  const open_V = struck.fault === undefined ? 0 : openVolts(build, struck, struck.fault);
+  const far = (volts: number) => Math.abs(Math.log(Math.max(volts, 1e-6) / Math.max(open_V, 1e-6)));
+  const all = build.supplies.map(({ part, nominal_V: volts }) => ({ volts, source: part }));
+  const [nearest] = all.toSorted((one, other) => far(one.volts) - far(other.volts));
+  return all.length < 2 || nearest === undefined ? { volts: nominal_V(build, struck) } : nearest;
 }
 
 /** Strays that are there, or larger, only since the fault. */
@@ -172,11 +202,11 @@ function inTime(timeline: Timeline, struck: Interval, at_s: number): readonly Fi
     finding.kind === 'live-metal' && finding.volts >= TOUCH_LIMIT_V ? [finding.until_s] : [],
   );
   if (dangerous.length === 0) return [];
-  const nominal = nominal_V(timeline.build, struck);
+  const { volts } = feeding(timeline.build, struck);
   const opened_s = Math.max(...dangerous);
-  const { build } = timeline;
-  const limit_s = disconnectionLimit_s(build, nominal);
-  return [{ kind: 'disconnection', at_s, opened_s, limit_s, nominal_V: nominal, earthing: earthingOf(build) }];
+  const earthing = earthingUnder(timeline.build, struck);
+  const limit_s = disconnectionTime_s(earthing, volts);
+  return [{ kind: 'disconnection', at_s, opened_s, limit_s, nominal_V: volts, earthing }];
 }
 
 function metalHome(build: Build, struck: Interval, at_s: number): readonly Finding[] {

@@ -120,6 +120,8 @@ export type Finding =
       readonly condition: string;
       readonly option: string;
       readonly amperes: number;
+      /** what stood across it before */
+      readonly volts: number;
       /** whether the fault makes metal live */
       readonly live: boolean;
     }
@@ -200,6 +202,8 @@ export type Finding =
       readonly person: string;
       readonly because: 'away' | 'no-current' | 'imperceptible';
       readonly body_A: number;
+      /** from here people perceive it, A */
+      readonly perception_A?: number;
     }
   | { readonly kind: 'person-released'; readonly at_s: number; readonly person: string }
   | {
@@ -207,6 +211,8 @@ export type Finding =
       readonly at_s: number;
       readonly person: string;
       readonly hand_A: number;
+      /** up to here everybody can let go, A */
+      readonly letGo_A: number;
       readonly until_s: number;
     }
   | {

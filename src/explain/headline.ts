@@ -164,6 +164,12 @@ function ofOrdinaryWork({ build, conditions }: Timeline, found: readonly Finding
       }),
       why: [say('why.harmonics', vocabulary)],
     };
+  const warned = first(found, 'device-warned');
+  if (warned !== undefined)
+    return {
+      headline: say('headline.warned.faultless', vocabulary, { device: name(warned.device, vocabulary) }),
+      why: [...matter.slice(0, 1), sentence(build, warned, found, vocabulary)],
+    };
   if (matter.length > 0)
     return {
       headline: say('headline.latent', vocabulary),
@@ -184,17 +190,11 @@ const LARGE_A = 50;
 /** Whether and how the fault current finds home, in one sentence. */
 function home(build: Build, found: readonly Finding[], vocabulary: Vocabulary): readonly string[] {
   const current = first(found, 'fault-current');
-  if (current === undefined)
-    return [
-      say(
-        first(found, 'no-fault-current')?.live
-          ? 'why.none'
-          : build.unearthed.length > 0
-            ? 'why.unearthed'
-            : 'why.quiet',
-        vocabulary,
-      ),
-    ];
+  if (current === undefined) {
+    const none = first(found, 'no-fault-current');
+    const floats = build.unearthed.length > 0 || (none?.volts ?? 0) >= LIVE_V;
+    return [say(none?.live ? 'why.none' : floats ? 'why.unearthed' : 'why.quiet', vocabulary)];
+  }
   const metal = first(found, 'fault-state')?.metal;
   const values = { amperes: quantity(current.amperes, 'A') };
   if (metal === undefined) return [say('why.divert', vocabulary)];

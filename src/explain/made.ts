@@ -88,7 +88,7 @@ function coreText(terminal: string, vocabulary: Vocabulary, name: Named): string
 }
 
 function liveText(live: string, metal: string, vocabulary: Vocabulary, name: Named): string {
-  if (innerOf(live) === '') return endText(live, vocabulary, name);
+  if (!/^(line|neutral|PEN|[a-z])$/.test(innerOf(live))) return endText(live, vocabulary, name);
   if (partOf(live) === partOf(metal)) return conductorText(innerOf(live), vocabulary);
   return coreText(live, vocabulary, name);
 }
@@ -97,6 +97,6 @@ function endText(terminal: string, vocabulary: Vocabulary, name: Named): string 
   const part = partOf(terminal);
   const inner = innerOf(terminal);
   const the = `the ${name(part, vocabulary)}`;
-  if (inner === 'case' || inner === 'frame') return `${the}${/s$/.test(the) ? '’' : '’s'} ${inner}`;
+  if (inner === 'case' || inner === 'frame') return `${the}${the.endsWith('s') ? '’' : '’s'} ${inner}`;
   return /^(neutral|neutral bar|earth bar|[a-z])$/.test(inner) ? coreText(terminal, vocabulary, name) : the;
 }

@@ -29,6 +29,7 @@ function findTouchables({ parts }: Installation): readonly Metal[] {
     if (made.kind === 'appliance' && made.case === 'metal') return [{ part, what: 'case', terminal: `${part}.case` }];
     // Its own metal hangs on the earth bar.
     if (made.kind === 'service-panel') return [{ part, what: 'case', terminal: `${part}.earth bar` }];
+    if (made.kind === 'generator') return [{ part, what: 'metal', terminal: `${part}.frame` }];
     return made.kind === 'fitting' ? [{ part, what: 'metal', terminal: `${part}.metal` }] : [];
   });
 }

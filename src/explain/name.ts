@@ -22,7 +22,7 @@ export function somebody(person: string, vocabulary: Vocabulary): WordValues {
 
 /** What a thing has, by its owner: "mixer’s", "lamps’". */
 export function possessive(owner: string): string {
-  return /s$/.test(owner) ? `${owner}’` : `${owner}’s`;
+  return owner.endsWith('s') ? `${owner}’` : `${owner}’s`;
 }
 
 /** A condition with its chosen option as one sentence without a full stop: "Third wire open at the outlet".
@@ -71,9 +71,7 @@ export function whatIsTheMatter(
     const defect = group === 'fault' || group === 'path' || group === 'device';
     // Set right what was entered wrong, and nothing is the matter; taken out what was fitted, it is.
     const wrong = chosen !== usual && (made.kind === 'fitted' || chosen !== options[0]);
-    return defect && chosen !== undefined && wrong
-      ? [conditionSentence(condition, chosen, vocabulary, made)]
-      : [];
+    return defect && chosen !== undefined && wrong ? [conditionSentence(condition, chosen, vocabulary, made)] : [];
   });
 }
 

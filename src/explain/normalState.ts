@@ -61,9 +61,14 @@ export function normalVerdict(build: Build, interval: Interval, at_s: number): F
 }
 
 function working(build: Build, interval: Interval): FindingOf<'working'> {
+  // What a transformer takes, the loads behind it take from it.
+  const wound = new Set(
+    [...build.network.windings, ...(build.network.cores ?? [])].flatMap(({ branches }) => branches),
+  );
   const loads = build.branches.flatMap(({ role, part }, branch) => {
     const amperes = rms_A(interval, branch);
-    const takes = role === 'load' && amperes >= OFF_A && !isWiring(build, interval, branch);
+    const wiring = wound.has(branch) || isWiring(build, interval, branch);
+    const takes = role === 'load' && amperes >= OFF_A && !wiring;
     return takes ? [{ part, amperes, both: acrossBoth(build, part) }] : [];
   });
   const given = build.sources
@@ -83,8 +88,9 @@ const WIRING = 0.05;
 
 function isWiring(build: Build, { solution, values }: Interval, branch: number): boolean {
   const ends = build.network.branches[branch];
-  if (ends === undefined || build.installation.parts[build.branches[branch]?.part ?? '']?.kind !== 'impedance')
-    return false;
+  const kind = build.installation.parts[build.branches[branch]?.part ?? '']?.kind;
+  if (kind === 'capacitance') return true;
+  if (ends === undefined || kind !== 'impedance') return false;
   const { re, im } = solution.volts;
   const volts = Math.hypot((re[ends.from] ?? 0) - (re[ends.to] ?? 0), (im[ends.from] ?? 0) - (im[ends.to] ?? 0));
   const emf_V = Math.max(0, ...build.sources.map((at) => Math.hypot(values.emf.re[at] ?? 0, values.emf.im[at] ?? 0)));

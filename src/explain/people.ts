@@ -28,7 +28,14 @@ function onePerson({ build, intervals }: Timeline, person: string): readonly Fin
   if (interval === undefined || moment === undefined) {
     const body_A = Math.max(...intervals.map((each) => touching(each, person)?.body_A ?? 0));
     return [
-      { kind: 'person-spared', at_s, person, because: body_A < NO_CURRENT_A ? 'no-current' : 'imperceptible', body_A },
+      {
+        kind: 'person-spared',
+        at_s,
+        person,
+        because: body_A < NO_CURRENT_A ? 'no-current' : 'imperceptible',
+        body_A,
+        perception_A: Math.min(...intervals.map((each) => touching(each, person)?.perception_A ?? Infinity)),
+      },
     ];
   }
   const { prospective_V, touch_V, body_A, heart_A, zone, letGo, limbs_A } = moment;
@@ -50,8 +57,15 @@ function onePerson({ build, intervals }: Timeline, person: string): readonly Fin
       zone,
       letGo,
     },
-    ...(letGo || until_s - interval.start_s < HELD_S ? [] : [{ kind: 'person-held', ...told, hand_A } as const]),
+    ...(letGo || until_s - interval.start_s < HELD_S
+      ? []
+      : [{ kind: 'person-held', ...told, hand_A, letGo_A: limitsOf(build, person) } as const]),
   ];
+}
+
+/** Up to which current through the hand everybody can let go, A. */
+function limitsOf({ people }: Build, person: string): number {
+  return people.find(({ name }) => name === person)?.limits.letGo_A ?? 0;
 }
 
 /** Between which two of three or more places the volts are largest, each behind what is worn there. */

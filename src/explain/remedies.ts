@@ -1,4 +1,4 @@
-import type { Conditions } from '../installation/index.ts';
+import { initialConditions, type Conditions } from '../installation/index.ts';
 import { run, type Timeline } from '../scenario/index.ts';
 import { struckInterval } from './faultState.ts';
 import type { Finding, Remaining } from './finding.ts';
@@ -12,7 +12,11 @@ export function isSafe(timeline: Timeline): boolean {
 
 function remaining(timeline: Timeline): Remaining {
   const flow = lasting(timeline);
-  const left = defects(timeline).map(([condition, , option]) => ({ condition, option }));
+  const initial = initialConditions(timeline.build.installation);
+  // What the place is built with is not left to be put right.
+  const left = defects(timeline).flatMap(([condition, , option]) =>
+    initial[condition] === option ? [] : [{ condition, option }],
+  );
   const oversized = oversizedDevice(timeline);
   return {
     left,

@@ -1,8 +1,9 @@
-import type { Installation } from '../installation/index.ts';
+import type { Build, Installation } from '../installation/index.ts';
 import type { FindingOf, Remaining } from './finding.ts';
 import { conditionSentence, name, somebody } from './name.ts';
 import { quantity } from './quantity.ts';
 import { list, lowerCase, say } from './say.ts';
+import { earthingOf } from './verdicts/earthing.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** What would have made a run safe, and what that leaves: "safe" is said only where nothing is left. */
@@ -29,13 +30,21 @@ export function madeSafe(
 }
 
 /** Where nobody is in danger as it is built: so much, and what is left. */
-export function alreadySafe(
-  { conditions }: Installation,
-  finding: FindingOf<'already-safe'>,
-  vocabulary: Vocabulary,
-): string {
+export function alreadySafe(build: Build, finding: FindingOf<'already-safe'>, vocabulary: Vocabulary): string {
+  const { conditions } = build.installation;
   if (isWhole(finding)) return say('story.safe.already', vocabulary);
+  const { flow } = finding;
+  if (flow !== undefined && flow.heat_W < HEAT_W && finding.left.length === 0 && earthingOf(build) === 'IT')
+    return say('story.safe.first', vocabulary, { amperes: quantity(flow.amperes, 'A') });
   return [say('story.safe.shock', vocabulary), ...left(conditions, finding, vocabulary)].join(' ');
+}
+
+/** Less heat than this is not told, W (invented). */
+const HEAT_W = 1;
+
+function flowKey({ until_s, heat_W }: NonNullable<Remaining['flow']>) {
+  if (until_s < Infinity) return 'story.left.late';
+  return heat_W < HEAT_W ? 'story.left.flow.cool' : 'story.left.flow';
 }
 
 function isWhole({ left, flow }: Remaining): boolean {
@@ -57,9 +66,7 @@ function left(
     limit: quantity(flow?.limit_s ?? 0, 's'),
   };
   return [
-    ...(flow === undefined
-      ? []
-      : [say(flow.until_s < Infinity ? 'story.left.late' : 'story.left.flow', vocabulary, values)]),
+    ...(flow === undefined ? [] : [say(flowKey(flow), vocabulary, values)]),
     ...(oversized === undefined
       ? []
       : [

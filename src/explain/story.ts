@@ -2,6 +2,7 @@ import type { Build } from '../installation/index.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { effect } from './effect.ts';
 import type { DeviceFact, Finding, FindingOf } from './finding.ts';
+import { LIVE_V } from './metal.ts';
 import { leakageText } from './leakage.ts';
 import { hopsOf, wayText } from './ledger.ts';
 import { harmonics, loadVoltsValues, runsOn, working } from './loadStory.ts';
@@ -98,7 +99,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'device-stays-shut':
       return staysShut(finding, vocabulary);
     case 'live-metal':
-      return liveMetal(finding, all, vocabulary);
+      return liveMetal(build, finding, all, vocabulary);
     case 'person-feels':
       return say(
         all.some((other) => other.kind === 'zone-reached')
@@ -121,6 +122,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       return say(`story.person.${finding.because}`, vocabulary, {
         ...somebody(finding.person, vocabulary),
         amperes: quantity(finding.body_A, 'A'),
+        least: quantity(finding.perception_A ?? 0, 'A'),
       });
     case 'person-released':
       return say('story.person.released', vocabulary, somebody(finding.person, vocabulary));
@@ -128,6 +130,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
       return say(finding.until_s < Infinity ? 'story.person.held' : 'story.person.held.ever', vocabulary, {
         ...somebody(finding.person, vocabulary),
         amperes: quantity(finding.hand_A, 'A'),
+        most: quantity(finding.letGo_A, 'A'),
         time: quantity(finding.until_s - finding.at_s, 's'),
       });
     case 'zone-reached':
@@ -150,7 +153,7 @@ export function sentence(build: Build, finding: Finding, all: readonly Finding[]
     case 'made-safe-by':
       return madeSafe(build.installation, finding, vocabulary);
     case 'already-safe':
-      return alreadySafe(build.installation, finding, vocabulary);
+      return alreadySafe(build, finding, vocabulary);
     case 'none-alone':
       return say(finding.together ? 'story.safe.none' : 'story.safe.none.fault', vocabulary, { tried: finding.tried });
     default:
@@ -163,9 +166,9 @@ function strayKey({ at_s }: FindingOf<'stray-current'>, all: readonly Finding[])
   return all.some((other) => other.kind === 'working' && other.shorted) ? 'story.stray.shorted' : 'story.stray';
 }
 
-function noCurrentKey({ unearthed }: Build, { live }: FindingOf<'no-fault-current'>) {
+function noCurrentKey({ unearthed }: Build, { live, volts }: FindingOf<'no-fault-current'>) {
   if (live) return 'story.fault.none';
-  return unearthed.length > 0 ? 'story.fault.unearthed' : 'story.fault.quiet';
+  return unearthed.length > 0 || volts >= LIVE_V ? 'story.fault.unearthed' : 'story.fault.quiet';
 }
 
 function chosen(build: Build, condition: string, option: string, vocabulary: Vocabulary): string {
@@ -251,12 +254,19 @@ function shutKey({ because, residual_A, amperes, rating_A, operation }: FindingO
   return amperes > OVERLOAD * rating_A ? 'story.shut.jammed.overload' : 'story.shut.jammed';
 }
 
-function liveMetal(finding: FindingOf<'live-metal'>, all: readonly Finding[], vocabulary: Vocabulary): string {
+function liveMetal(
+  build: Build,
+  finding: FindingOf<'live-metal'>,
+  all: readonly Finding[],
+  vocabulary: Vocabulary,
+): string {
   const { at_s, until_s } = finding;
   const before = all.some((other) => other.kind === 'live-metal' && other.part === finding.part && other.at_s < at_s);
   const stays = before ? 'story.live.still' : 'story.live.stays';
   const key = at_s < 0 ? 'story.live.normal' : until_s < Infinity ? 'story.live.until' : stays;
-  return say(key, vocabulary, { ...metalValues(finding, vocabulary), time: quantity(until_s - at_s, 's') });
+  const floor = Object.values(build.installation.parts).some(({ kind }) => kind === 'floor');
+  const above = say(floor ? 'above.floor' : 'above.earth', vocabulary);
+  return say(key, vocabulary, { ...metalValues(finding, vocabulary), above, time: quantity(until_s - at_s, 's') });
 }
 
 /** The values a sentence about live metal is filled from. */

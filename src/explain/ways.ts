@@ -86,17 +86,18 @@ function voltsBefore({ solution }: Interval, { change }: FaultShare, node: numbe
 
 function ofLoad(build: Build, interval: Interval): Division | null {
   const { amperes } = interval.solution;
-  const busiest = build.sources.reduce<Complex>(
-    (most, source) => {
-      const here = { re: amperes.re[source] ?? 0, im: amperes.im[source] ?? 0 };
-      return abs(here) > abs(most) ? here : most;
-    },
-    { re: 0, im: 0 },
-  );
+  let busiest: Complex = { re: 0, im: 0 };
+  let part = '';
+  for (const source of build.sources) {
+    const here = { re: amperes.re[source] ?? 0, im: amperes.im[source] ?? 0 };
+    if (abs(here) <= abs(busiest)) continue;
+    busiest = here;
+    part = build.branches[source]?.part ?? '';
+  }
   if (abs(busiest) < NO_CURRENT_A) return null;
   // In phase with the busiest winding, so that the whole is what an ammeter at its terminal reads.
   const { paths, circulating_A } = dividePaths(build.network, project(amperes, busiest), build.sources);
-  const all = routesOf(build, paths);
+  const all = routesOf(build, paths).filter(({ steps }) => isOf(build, part, steps));
   const working = all.filter(({ steps }) => !isSeriesJoint(build, interval, steps));
   const routes = working.length === 0 ? all : working;
   const total_A = sum(routes);
@@ -114,6 +115,21 @@ function ofLoad(build: Build, interval: Interval): Division | null {
   });
   return { of: 'load', total_A, circulating_A, ways: tidy(ways, total_A) };
 }
+
+/** Behind a transformer of the place itself a circuit of its own begins: only that of the busiest winding is divided. */
+function isOf(build: Build, part: string, steps: readonly Step[]): boolean {
+  const own = (one: string) => build.installation.parts[one]?.kind;
+  const apart = build.sources.some((source) => DERIVED.has(own(build.branches[source]?.part ?? '') ?? ''));
+  if (!apart) return true;
+  const ends = build.sources.flatMap((source) =>
+    build.branches[source]?.part === part ? (build.network.branches[source] ?? []) : [],
+  );
+  const start = steps[0]?.from;
+  const end = steps.at(-1)?.to;
+  return ends.some(({ from, to }) => start === from || start === to || end === from || end === to);
+}
+
+const DERIVED: ReadonlySet<string> = new Set(['isolating-transformer', 'ideal-transformer', 'coupled-windings']);
 
 /** Two windings in series give one current, not two: metal from one to another that takes next to none of their volts. */
 const NO_DROP = 0.01;

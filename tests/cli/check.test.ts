@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { ohmward } from '../../src/cli/ohmward.ts';
 import { bakeryText } from '../installation/places.ts';
 import { LESSONS, written } from '../lesson/lessons.ts';
 import { BAKERY, terminal } from './terminal.ts';
@@ -107,4 +109,19 @@ test('the help tells what every join adds, and how to set another', () => {
   const parts = '  panel: { kind: service-panel }\n  service rod: { kind: rod, resistance_ohm: 25 }\njoins:';
   const text = textbook(`  ${join}\n`).replace('joins:', parts);
   expect(terminal(['check', 'x/t.yaml'], { 'x/t.yaml': text })).toMatchObject({ code: 0, err: '' });
+});
+
+test('what the engine refuses is one line that says why, exit code 1, and no trace', () => {
+  let err = '';
+  const code = ohmward(['run', BAKERY], {
+    read: (file) => readFileSync(file, 'utf8'),
+    list: () => [],
+    print: () => {
+      throw new RangeError('solve: branch 3 carries no number');
+    },
+    complain: (text) => (err += text),
+    columns: 100,
+  });
+  expect(code).toBe(1);
+  expect(err).toBe('error: solve: branch 3 carries no number');
 });

@@ -97,3 +97,49 @@ test('nobody is told to have operated who did not', () => {
     expect(said).toEqual(opened);
   }
 });
+
+/** What is told of a place under these conditions. */
+function story(place: string, chosen: Conditions): string {
+  const build = places.find(({ installation }) => installation.place === place);
+  if (build === undefined) throw new Error(`there is no ${place}`);
+  const conditions = { ...initialConditions(build.installation), ...chosen };
+  return told(build, conditions, build.installation.region).join('\n').replaceAll('\u00a0', ' ');
+}
+
+// IEC 60364-4-41:2005 411.6.1: a first fault on an unearthed supply closes no circuit.
+test('a first fault on a supply that nothing earths is not put down to a neutral', () => {
+  for (const text of [
+    story('The clinic', { 'first fault in the lamp': 'solid' }),
+    story('The stall', { 'line touches the fryer': 'solid' }),
+    story('The stall', { 'neutral touches the frame': 'solid' }),
+  ]) {
+    expect(text).toMatch(/Nothing ties this supply to the/);
+    expect(text).not.toMatch(/neutral’s own volts|takes on the volts/);
+  }
+});
+
+test('a fault behind a transformer of the place is driven by its volts and held to their time', () => {
+  const text = story('The office', { 'line touches the copier': 'solid' });
+  expect(text).toMatch(/as much as 120 V drives/);
+  // IEC 60364-4-41:2005 table 41.1, TN: 0.8 s to 120 V.
+  expect(text).toMatch(/inside the 800 ms .* at 120 V/);
+});
+
+test('what a transformer takes is no load beside the loads behind it, and is not added to them', () => {
+  expect(story('The office', {})).toMatch(/for the copier \(11\.4 A\) and the heater \(12\.2 A\)\./);
+  expect(story('The clinic', {})).toMatch(/for the lamp \(871 mA\) and the pump \(523 mA\)\./);
+  const clinic = places.find(({ installation }) => installation.place === 'The clinic');
+  if (clinic === undefined) throw new Error('there is a clinic');
+  const { ledger } = account(run(clinic, initialConditions(clinic.installation)), 'iec');
+  // 200 W and 120 W at 230 V: 1.39 A.
+  expect(ledger?.total_A).toBeCloseTo(320 / 230, 1);
+});
+
+test('a monitor that warns is not told as nothing that shows', () => {
+  expect(story('The clinic', { 'secondary earthed': 'yes' })).toMatch(/^No fault, and yet the monitor warns\n/);
+});
+
+test('current in a gas pipe is not told as current in a water pipe', () => {
+  expect(story('The flat', {})).toMatch(/over the gas pipe/);
+  expect(story('The flat', {})).not.toMatch(/water pipe/i);
+});

@@ -33,7 +33,9 @@ export function cannotHold(candidate: Case): boolean {
   const calm = solver.solve(values);
   const normal = { solution: calm, start_s: -1 };
   if (legs(build, normal).length > 0 || liveInOrdinaryWork(build, normal).length > 0) return true;
-  const limit_s = disconnectionLimit_s(build, nominal_V(build, { values }));
+  // Of several supplies the one that allows most: what the fault hangs on is not known before it is run.
+  const volts = [nominal_V(build, { values }), ...build.supplies.map(({ nominal_V: own }) => own)];
+  const limit_s = Math.max(...volts.map((one) => disconnectionLimit_s(build, one)));
   const bare = solver.solve(build.values(conditions, new Set()));
   const flows = (solution: Solution): number =>
     Math.max(0, ...faults.map(([name]) => branch_A(solution, build.branch(name))));

@@ -16,7 +16,7 @@ export const PLACE_WORDS = {
   'part.outlet': '{outlet}',
   'part.cord': '{cord}',
   'part.mixer': 'mixer',
-  'part.own rod': 'own {rod}',
+  'part.own rod': 'mixer’s own {rod}',
   'part.oven breaker': 'oven’s {breaker}',
   'part.oven run': 'oven’s branch circuit',
   'part.oven': 'oven',

@@ -83,7 +83,7 @@ export const STORY_WORDS = {
   'story.operated.others.above':
     '{operated} The {others} may open first, or with it: only up to {limit} is this one sure to open alone.',
   'story.warned':
-    'The {device} warns after {time}: it reads {ohms} between the system and {ground}, and is set to {threshold}. It opens nothing; this fault wants finding before a second one comes.',
+    'The {device} warns after {time}: it reads {ohms} between the system and {ground}, and is set to {threshold}. It opens nothing; what it found wants mending before a fault comes on top.',
   'story.conductor.limit':
     'Carrying {amperes}, the {conductor} of the {part} is at the end of what its insulation stands after {time} (I²t = k²S², heated without loss).',
   'story.conductor.melts':
@@ -124,10 +124,10 @@ export const STORY_WORDS = {
   'story.load.much': 'The {part} gets {amperes}, at {percent} of the volts it is built for: it can burn out.',
   'story.load.off': 'The {part} is off, so nobody would look for anything wrong.',
 
-  'story.live.until': 'The {metal} stands at {volts} above the floor for {time}.',
-  'story.live.stays': 'The {metal} stands at {volts} above the floor, and stays there.',
-  'story.live.normal': 'In ordinary work already, the {metal} stands at {volts} above the floor.',
-  'story.live.still': 'Even so the {metal} still stands at {volts} above the floor.',
+  'story.live.until': 'The {metal} stands at {volts} {above} for {time}.',
+  'story.live.stays': 'The {metal} stands at {volts} {above}, and stays there.',
+  'story.live.normal': 'In ordinary work already, the {metal} stands at {volts} {above}.',
+  'story.live.still': 'Even so the {metal} still stands at {volts} {above}.',
 
   'story.person.feels': '{Person}, {path}, has {touch} {across}, and {amperes} passes for {time}: {effect}.',
   'story.person.feels.ever': '{Person}, {path}, has {touch} {across}, and {amperes} passes with no end: {effect}.',
@@ -135,12 +135,12 @@ export const STORY_WORDS = {
   'story.person.away': 'Nobody is touching anything.',
   'story.person.no-current': '{Person} feels nothing: no current to speak of passes.',
   'story.person.imperceptible':
-    '{Person} feels nothing: {amperes} is below what people perceive (0.5 mA, IEC 60479-1).',
+    '{Person} feels nothing: {amperes} is below what people perceive ({least}, IEC 60479-1).',
   'story.person.released': '{Person} can let go, and does.',
   'story.person.held':
-    '{amperes} through the hand is more than the 5 mA at which everybody can still let go (IEC 60479-1): {person} may be held for {time}.',
+    '{amperes} through the hand is more than the {most} at which everybody can still let go (IEC 60479-1): {person} may be held for {time}.',
   'story.person.held.ever':
-    '{amperes} through the hand is more than the 5 mA at which everybody can still let go (IEC 60479-1): {person} may be held until somebody cuts the supply.',
+    '{amperes} through the hand is more than the {most} at which everybody can still let go (IEC 60479-1): {person} may be held until somebody cuts the supply.',
   'story.zone': 'By {time} {person} has come to zone {zone} of IEC 60479-1: {effect}.',
   'zone.AC-1': 'hardly to be felt',
   'zone.AC-2': 'a clear jolt that startles, normally without harm',
@@ -172,7 +172,7 @@ export const STORY_WORDS = {
   'story.state.fault.metal': 'The fault state: metal leads all the way home for {percent} of the fault current.',
   'story.state.fault.poor': 'The fault state: metal leads all the way home for only {percent} of the fault current.',
   'story.state.fault.soil':
-    'The fault state: no metal leads all the way home. Soil is what is left, and it lets too little through.',
+    'The fault state: no metal leads all the way home. Soil is what is left, and it lets too little through for what counts amperes.',
   'story.state.fault.leak':
     'The fault state: no metal leads all the way home, only the capacitance of what is live against earth.',
   'story.state.fault.none': 'The fault state: the metal is live and nothing leads home from it.',
@@ -188,6 +188,9 @@ export const STORY_WORDS = {
   'story.safe.quiet': 'Then no metal stays live and no current strays.',
   'story.safe.dead': 'Then no metal stays live.',
   'story.left.flow': '{amperes} flows on through the fault with no end, and makes {watts} of heat there.',
+  'story.left.flow.cool': '{amperes} flows on through the fault with no end.',
+  'story.safe.first':
+    'As it is built this first fault endangers nobody: {amperes} flows and nothing need open. It wants finding before a second one comes.',
   'story.left.late':
     '{amperes} flows through the fault for {time}, longer than the {limit} of IEC 60364-4-41 (table 41.1), and makes {watts} of heat there.',
   'story.left.size':
@@ -207,9 +210,12 @@ export const STORY_WORDS = {
   'headline.held': 'Nothing opens, and {person} may be held by {amperes}',
   'headline.live': 'Nothing opens, and the {metal} stays at {volts}',
   'headline.live.more': 'Nothing opens, and the {metal} stays at {volts}, with it {others}',
+  'above.floor': 'above the floor',
+  'above.earth': 'against remote {ground}',
   'the.part': 'the {part}',
   'headline.legs.stay': 'Nothing opens, and one {leg} gets {high}, the other {low}',
   'headline.warned': 'The {device} warns; nothing opens, and {amperes} comes home',
+  'headline.warned.faultless': 'No fault, and yet the {device} warns',
   'headline.leak': 'Nothing opens: {amperes} comes home unnoticed',
   'headline.harmless': 'Nothing opens, and nothing is live that should not be',
   'headline.shock': 'No fault, and yet {amperes} passes through {person}',
