@@ -22,7 +22,10 @@ export function profile(build: Build, interval: Interval, drawn: readonly Flow[]
   const volts = readVolts(interval.solution.volts, live);
   const x = placesOf(drawn);
   const driving = drivingVolts(build, interval, back.terminal, there.terminal);
-  const title = capital(say('profile.heading', vocabulary, { volts: quantity(abs(driving), 'V') }));
+  const title =
+    abs(driving) < 1
+      ? say('desk.profile', vocabulary)
+      : capital(say('profile.heading', vocabulary, { volts: quantity(abs(driving), 'V') }));
   // What is not drawn by itself, a joint between two drawn things, counts with what follows it; at the end with what was last.
   const risers = (steps: readonly Hop[], first: Riser, towards: 1 | -1): readonly Riser[] => {
     const made = [first];

@@ -1,5 +1,6 @@
 import { severity } from '../body/index.ts';
-import type { Interval, Timeline } from '../scenario/index.ts';
+import type { Conditions } from '../installation/index.ts';
+import { run, type Interval, type Timeline } from '../scenario/index.ts';
 import { allowedUnder_s, disconnectionLimit_s, liveMetal, nominal_V, struckInterval } from './faultState.ts';
 import type { Finding, Remaining } from './finding.ts';
 import { branch_A, LIVE_V, TOUCH_LIMIT_V } from './metal.ts';
@@ -43,12 +44,14 @@ function outlasts(finding: Finding, limit_s: number): boolean {
 }
 
 /** In ordinary work no current flows where none belongs and no metal is live. */
-export function ordinaryWorkClean({ build, intervals }: Timeline): boolean {
+export function ordinaryWorkClean({ build, conditions, intervals }: Timeline): boolean {
   const [normal] = intervals;
-  return normal === undefined || (liveInOrdinaryWork(build, normal).length === 0 && straysNone(build, normal));
+  return (
+    normal === undefined || (liveInOrdinaryWork(build, normal).length === 0 && straysNone(build, normal, conditions))
+  );
 }
 
-function straysNone(build: Timeline['build'], normal: Interval): boolean {
+function straysNone(build: Timeline['build'], normal: Interval, conditions: Conditions): boolean {
   // Where all that could stray is less than the least that counts, there is no need to divide it.
   const most_A = build.branches.reduce(
     (sum, { role, medium }, branch) =>
@@ -57,7 +60,38 @@ function straysNone(build: Timeline['build'], normal: Interval): boolean {
         : sum,
     0,
   );
-  return most_A < STRAY_A || strays(build, normal).length === 0;
+  if (most_A < STRAY_A) return true;
+  const now_A = strays_A(build, normal);
+  // What the earthing of the supply itself lets stray, with all its wiring sound, no repair takes away.
+  return now_A === 0 || now_A <= AS_BUILT * soundStrays_A(build, conditions);
+}
+
+/** Strays of no more than this many times those of the sound wiring are no more than those. */
+const AS_BUILT = 1.05;
+
+function strays_A(build: Timeline['build'], normal: Interval): number {
+  return strays(build, normal).reduce((sum, { amperes }) => sum + amperes, 0);
+}
+
+const sound = new WeakMap<Timeline['build'], Map<string, number>>();
+
+/** What strays in ordinary work where the wiring is sound and the same is running, A. */
+function soundStrays_A(build: Timeline['build'], conditions: Conditions): number {
+  const chosen = Object.fromEntries(
+    Object.entries(build.installation.conditions).map(([name, { group, options }]) => [
+      name,
+      (group === 'load' ? conditions[name] : undefined) ?? options[0] ?? '',
+    ]),
+  );
+  const known = sound.get(build) ?? new Map<string, number>();
+  sound.set(build, known);
+  const key = JSON.stringify(chosen);
+  let found = known.get(key);
+  if (found === undefined) {
+    const [normal] = run(build, chosen, { horizon_s: 0 }).intervals;
+    known.set(key, (found = normal === undefined ? 0 : strays_A(build, normal)));
+  }
+  return found;
 }
 
 /** The halves of a split supply share evenly, in ordinary work and under a fault that nothing ends. */

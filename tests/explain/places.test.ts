@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { account, whatIsTheMatter } from '../../src/explain/index.ts';
+import { account, advice, whatIsTheMatter } from '../../src/explain/index.ts';
 import {
   compile,
   initialConditions,
@@ -142,4 +142,15 @@ test('a monitor that warns is not told as nothing that shows', () => {
 test('current in a gas pipe is not told as current in a water pipe', () => {
   expect(story('The flat', {})).toMatch(/over the gas pipe/);
   expect(story('The flat', {})).not.toMatch(/water pipe/i);
+});
+
+test('a neutral that is earthed twice by its kind is no defect that a repair has to end; a lost one is mended by its being whole', () => {
+  const flat = places.find(({ installation }) => installation.place === 'The flat');
+  if (flat === undefined) throw new Error('there is a flat');
+  const advised = (chosen: Conditions) =>
+    advice(run(flat, { ...initialConditions(flat.installation), ...chosen }), 'iec').map(({ text }) => text);
+  expect(advised({ 'rcd fitted': 'no' })).toEqual([]);
+  expect(advised({ 'PEN lost in the street': 'yes' }).join(' ')).toMatch(
+    /This change alone would have made it safe: PEN of the street main whole/,
+  );
 });
