@@ -28,7 +28,7 @@ export function repairsFile(world: World, { file, set, json, vocabulary }: Repai
   const words = vocabulary ?? installation.region;
   const found = smallestRepair(opened);
   const tempting = temptingRepairs(opened);
-  const told = tellRepair(found, tempting, words);
+  const told = tellRepair(found, tempting, words, opened.build.installation);
   if (json) {
     const { place, region } = installation;
     const all: z.input<typeof repairsSchema> = {
