@@ -10,7 +10,7 @@ import { FileDialog } from './FileDialog.tsx';
 import { Header, type Mode } from './Header.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
-import { readLink, writeLessonLink, type Link, type LinkFault } from './link.ts';
+import { readLink, writeLessonLink, YARD_LINK, type Link, type LinkFault } from './link.ts';
 import type { Opened } from './openFile.ts';
 import { PLACE_NAMES, PLACES, placeOf } from './places.ts';
 import { Screen } from './Screen.tsx';
@@ -42,6 +42,7 @@ export function App() {
   const [fault, setFault] = useState(opening.fault);
   const [dialog, setDialog] = useState<'about' | 'keys' | null>(null);
   const [opened, setOpened] = useState<Extract<Opened, { ok: false }> | null>(null);
+  const [arrives, setArrives] = useState(false);
   const [copied, setCopied] = useState(false);
   const { vocabulary } = settings;
   const theme = themeOf(settings, useMedia('(prefers-color-scheme: dark)'));
@@ -78,11 +79,12 @@ export function App() {
         setMode('learn');
         setLesson(link.lesson);
       }
+      if (link.kind === 'yard') setMode('yard');
       if (link.kind !== 'place') return;
       const place = placeOf(link.place);
       store.send({ kind: 'open', place, conditions: link.conditions });
       change({ vocabulary: link.vocabulary ?? place.build.installation.region });
-      setMode((before) => (before === 'learn' ? 'explore' : before));
+      setMode((before) => (before === 'demonstrate' ? before : 'explore'));
     },
     [store, change],
   );
@@ -93,9 +95,21 @@ export function App() {
     },
     [store],
   );
+  const openFromYard = useCallback(
+    (id: string) => {
+      if (PLACES[id] === undefined) return;
+      const place = placeOf(id);
+      store.send({ kind: 'open', place });
+      change({ vocabulary: place.build.installation.region });
+      setArrives(true);
+      setMode('explore');
+    },
+    [store, change],
+  );
   useLink({ store, vocabulary, mode, lesson, on: fault === null, follow });
   const copyLink = useCallback(async () => {
-    const fragment = mode === 'learn' ? writeLessonLink(lesson) : fragmentOf(store.get(), vocabulary);
+    const fragment =
+      mode === 'yard' ? YARD_LINK : mode === 'learn' ? writeLessonLink(lesson) : fragmentOf(store.get(), vocabulary);
     await navigator.clipboard.writeText(new URL(`#${fragment}`, location.href).href);
     setCopied(true);
   }, [store, vocabulary, mode, lesson]);
@@ -117,7 +131,7 @@ export function App() {
               }}
             />
           ) : (
-            <div className={`page page-${mode}`}>
+            <div className={`page page-${mode} ${arrives ? 'page-arrives' : ''}`}>
               <Header
                 mode={mode}
                 settings={settings}
@@ -138,6 +152,7 @@ export function App() {
                 onMode={setMode}
                 onLesson={setLesson}
                 onExplore={explore}
+                onPlace={openFromYard}
                 onHelp={() => setDialog('keys')}
               />
             </div>
@@ -162,7 +177,7 @@ function openPage(): Opening {
   const desk = openDesk(place, conditions, { still: kept.still });
   return {
     store: createStore(desk, step, afterFrame),
-    mode: link.kind === 'lesson' ? 'learn' : 'explore',
+    mode: link.kind === 'lesson' ? 'learn' : link.kind === 'yard' ? 'yard' : 'explore',
     lesson: link.kind === 'lesson' ? link.lesson : null,
     settings: { ...kept, vocabulary },
     fault: link.kind === 'broken' ? link.fault : null,

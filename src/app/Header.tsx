@@ -5,10 +5,10 @@ import type { Settings } from './settings.ts';
 import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useMedia } from './useMedia.ts';
 
-/** The three ways of working. */
-export type Mode = 'explore' | 'learn' | 'demonstrate';
+/** The three ways of working, and the lane from which a place is chosen. */
+export type Mode = 'explore' | 'learn' | 'demonstrate' | 'yard';
 
-const MODES: readonly Mode[] = ['explore', 'learn', 'demonstrate'];
+const MODES: readonly Mode[] = ['explore', 'learn', 'demonstrate', 'yard'];
 const VOCABULARIES: readonly Vocabulary[] = ['north-america', 'iec'];
 
 /** The head of the page: where we are, the modes, the words of the trade, and what the page as a whole can do. */
@@ -59,7 +59,7 @@ export const Header = memo(function Header({
           </button>
         ))}
       </div>
-      {mode !== 'learn' && (
+      {mode !== 'learn' && mode !== 'yard' && (
         <button
           type="button"
           className="pill"

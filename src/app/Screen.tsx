@@ -18,6 +18,7 @@ export function Screen({
   onMode,
   onLesson,
   onExplore,
+  onPlace,
   onHelp,
 }: {
   readonly mode: Mode;
@@ -30,6 +31,8 @@ export function Screen({
   readonly onMode: (mode: Mode) => void;
   readonly onLesson: (lesson: string | null) => void;
   readonly onExplore: (place: string, conditions: Conditions) => void;
+  /** A place was chosen in the yard. */
+  readonly onPlace: (place: string) => void;
   readonly onHelp: () => void;
 }) {
   const say = useSay();
@@ -39,6 +42,12 @@ export function Screen({
     return (
       <Suspense fallback={<main className="learn" aria-busy="true" />}>
         <Learn lesson={lesson} theme={theme} sound={sound} still={still} onLesson={onLesson} onExplore={onExplore} />
+      </Suspense>
+    );
+  if (mode === 'yard')
+    return (
+      <Suspense fallback={<main className="yard" aria-busy="true" />}>
+        <Yard theme={theme} still={still} onOpen={onPlace} />
       </Suspense>
     );
   return (
@@ -64,6 +73,8 @@ export function Screen({
 
 const learn = () => import('./Learn.tsx');
 const demonstrate = () => import('./Demonstrate.tsx');
+const yard = () => import('./Yard.tsx');
+const Yard = lazy(async () => ({ default: (await yard()).Yard }));
 const Learn = lazy(async () => ({ default: (await learn()).Learn }));
 const Demonstrate = lazy(async () => ({ default: (await demonstrate()).Demonstrate }));
 const IDLE_ms = 4000;
@@ -71,7 +82,7 @@ const IDLE_ms = 4000;
 /** Fetches the other modes once everything asked for is there, so that a change of mode does not wait. */
 function useOthersReady(): void {
   useEffect(() => {
-    const timer = setTimeout(() => void Promise.all([learn(), demonstrate()]).catch(() => {}), IDLE_ms);
+    const timer = setTimeout(() => void Promise.all([learn(), demonstrate(), yard()]).catch(() => {}), IDLE_ms);
     return () => clearTimeout(timer);
   }, []);
 }

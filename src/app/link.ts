@@ -1,9 +1,10 @@
 import type { Vocabulary } from '../explain/index.ts';
 import { initialConditions, type Conditions, type Installation } from '../installation/index.ts';
 
-/** What a link says: a place, the conditions that differ from those it opens with, and the words of the trade; or a lesson, or the list of lessons. */
+/** What a link says: a place, the conditions that differ from those it opens with, and the words of the trade; a lesson or the list of lessons, or the whole yard. */
 export type Link =
   | { readonly kind: 'none' }
+  | { readonly kind: 'yard' }
   | { readonly kind: 'lesson'; readonly lesson: string | null }
   | {
       readonly kind: 'place';
@@ -24,6 +25,9 @@ export type LinkFault =
   | { readonly kind: 'letters'; readonly said: string; readonly known: readonly string[] };
 
 const LESSON = 'lesson';
+/** The fragment that leads to the whole yard. */
+export const YARD_LINK = 'yard';
+
 const WORDS = 'words';
 const VOCABULARIES: readonly Vocabulary[] = ['north-america', 'iec'];
 
@@ -60,6 +64,7 @@ export function readLink(
 ): Link {
   const text = fragment.replace(/^#/, '');
   if (text === '') return { kind: 'none' };
+  if (text === YARD_LINK) return { kind: 'yard' };
   let words: readonly string[];
   try {
     words = text.split('/').map(read);

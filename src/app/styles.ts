@@ -7,3 +7,4 @@ import './demo.css';
 import './learn.css';
 import './charts.css';
 import './narrow.css';
+import './yard.css';

@@ -4,7 +4,7 @@ import type { Deed, Desk } from './desk.ts';
 import { fetchDrawing } from './drawings.ts';
 import type { Mode } from './Header.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
-import { readLink, writeLessonLink, writeLink, type Link } from './link.ts';
+import { readLink, writeLessonLink, writeLink, YARD_LINK, type Link } from './link.ts';
 import { fetchPlace, PLACE_NAMES, PLACES } from './places.ts';
 import type { Store } from './store.ts';
 
@@ -29,6 +29,7 @@ export function useLink({
 }): void {
   useEffect(() => {
     if (!on) return;
+    if (mode === 'yard') return show(YARD_LINK);
     if (mode === 'learn') return show(writeLessonLink(lesson));
     let shown: unknown;
     let timer = 0;

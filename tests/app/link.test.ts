@@ -36,6 +36,11 @@ describe('a link', () => {
     );
   });
 
+  test('leads to the whole yard', () => {
+    expect(read('#yard')).toEqual({ kind: 'yard' });
+    expect(read('#yard/moon')).toMatchObject({ kind: 'broken' });
+  });
+
   test('can be read by people and survives mail', () => {
     const conditions = { ...initial, 'line touches the case': '1 ohm' };
     const fragment = writeLink('bakery', installation, conditions, 'iec');

@@ -5,6 +5,7 @@ import { LESSON_WORDS } from './lesson.ts';
 import { PLACE_WORDS } from './place.ts';
 import { STORY_WORDS } from './story.ts';
 import { WAY_WORDS } from './ways.ts';
+import { YARD_WORDS } from './yard.ts';
 
 /** Every message, ICU MessageFormat; the trade words of the vocabulary fill themselves in. */
 export const CATALOGUE = {
@@ -15,6 +16,7 @@ export const CATALOGUE = {
   ...LESSON_WORDS,
   ...INTERFACE_WORDS,
   ...DESK_WORDS,
+  ...YARD_WORDS,
 } as const;
 
 /** The key of one message. */
