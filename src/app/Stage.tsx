@@ -1,4 +1,4 @@
-import { memo, useEffect, useRef, useState, type ReactNode, type RefObject } from 'react';
+import { lazy, memo, Suspense, useEffect, useRef, useState, type ReactNode, type RefObject } from 'react';
 import type { Depiction } from '../depiction/index.ts';
 import type { Theme } from '../scene/index.ts';
 import { SelectedWay } from './SelectedWay.tsx';
@@ -9,6 +9,8 @@ import { useDesk, useDeskStore, useSay } from './useDesk.ts';
 import { useScene, type View } from './useScene.ts';
 import { useNarrow } from './useMedia.ts';
 import { HopBar } from './HopBar.tsx';
+
+const SchematicSheet = lazy(async () => ({ default: (await import('./SchematicSheet.tsx')).SchematicSheet }));
 
 const LEAST_PLATE_px = 13;
 const BACK_ROW_OF_WIDTH = 0.0168;
@@ -29,7 +31,7 @@ export const Stage = memo(function Stage({
   /** The part the eye is led to. */
   readonly look?: string | undefined;
   readonly hops: boolean;
-  readonly below?: (view: View) => ReactNode;
+  readonly below?: (view: View | null) => ReactNode;
 }) {
   const say = useSay();
   const depiction = useDepiction();
@@ -39,11 +41,28 @@ export const Stage = memo(function Stage({
   const [open, setOpen] = useState<string | null>(null);
   const captioned = useDesk((desk) => desk.covered) ? '' : depiction.person.caption;
   const narrow = useNarrow();
+  const drawn = useDesk((desk) => desk.place.build.installation.drawing !== undefined);
+  const [asked, setAsked] = useState(false);
+  const schematic = !drawn || asked;
   useLook(look, depiction, view, scroller);
   return (
     <>
       <section className="stage" aria-label={say('stage.label')}>
-        <div className="stage-scroller" ref={scroller}>
+        {schematic && (
+          <Suspense fallback={<p className="stage-loading">{say('app.loading')}</p>}>
+            <SchematicSheet bold={bold} />
+          </Suspense>
+        )}
+        {drawn && (
+          <div className="stage-switch" role="group" aria-label={say('stage.shown')}>
+            {([false, true] as const).map((way) => (
+              <button key={String(way)} type="button" aria-pressed={asked === way} onClick={() => setAsked(way)}>
+                {say(way ? 'stage.schematic' : 'stage.picture')}
+              </button>
+            ))}
+          </div>
+        )}
+        <div className="stage-scroller" ref={scroller} hidden={schematic}>
           <div className="stage-sheet" style={{ '--world': `${depiction.world.width} / ${depiction.world.height}` }}>
             <div className="stage-canvas" ref={host} aria-hidden="true" hidden={kind === 'none'} />
             {kind === 'none' ? (
@@ -68,8 +87,10 @@ export const Stage = memo(function Stage({
         </div>
         <p className="visually-hidden">{captioned}</p>
       </section>
-      {narrow && hops && kind === 'drawn' && <HopBar depiction={depiction} view={view} scroller={scroller} />}
-      {below?.(view)}
+      {narrow && hops && kind === 'drawn' && !schematic && (
+        <HopBar depiction={depiction} view={view} scroller={scroller} />
+      )}
+      {drawn && below?.(schematic ? null : view)}
     </>
   );
 });

@@ -4,15 +4,20 @@ import { useDepiction } from './useDepiction.ts';
 import { useDesk, useSay } from './useDesk.ts';
 import { ValueTable } from './ValueTable.tsx';
 
-/** The picture in words and values, for a browser that cannot draw it and for a place that has no drawing. */
-export const TextTwin = memo(function TextTwin() {
+/** The picture in words and values, for a browser that cannot draw it; `heard` where a picture shows the same beside it. */
+export const TextTwin = memo(function TextTwin({ heard = false }: { readonly heard?: boolean }) {
   const say = useSay();
   const covered = useDesk((desk) => desk.covered);
   const drawing = useDesk((desk) => desk.place.build.installation.drawing);
   const { twin } = useDepiction();
   return (
-    <div className="twin" tabIndex={0} role="group" aria-label={say('stage.twin')}>
-      <p className="quiet">{say(drawing === undefined ? 'desk.no.drawing' : 'graphics.none')}</p>
+    <div
+      className={heard ? 'visually-hidden' : 'twin'}
+      {...(heard ? {} : { tabIndex: 0 })}
+      role="group"
+      aria-label={say('stage.twin')}
+    >
+      {!heard && <p className="quiet">{say(drawing === undefined ? 'desk.no.drawing' : 'graphics.none')}</p>}
       {covered ? (
         <Covered>{say('covered.outcome')}</Covered>
       ) : (

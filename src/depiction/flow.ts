@@ -112,7 +112,7 @@ function flow(
 }
 
 /** Through a body; through soil, pipes and what leads to them; what a closed fault has brought; what a working conductor may not carry; work. */
-function kindOf(
+export function kindOf(
   { role, stretch, current, change, amperes }: Flow,
   build: Build,
   { conditions }: Interval,

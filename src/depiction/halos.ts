@@ -23,9 +23,13 @@ export function halos(volts: ReadonlyMap<string, number>, place: Place): readonl
   return [...volts].flatMap(([part, reached]): Halo[] => {
     const rect = place.targets[part];
     if (!rect) return [];
-    const level = reached >= LIMIT_V.ordinary ? '50' : reached >= LIMIT_V.wet ? '25' : 'none';
-    return [{ part, volts: reached, level, rect, drawings: place.metal[part] ?? [part] }];
+    return [{ part, volts: reached, level: levelOf(reached), rect, drawings: place.metal[part] ?? [part] }];
   });
+}
+
+/** The threshold that volts on touchable metal have reached. */
+export function levelOf(volts: number): Halo['level'] {
+  return volts >= LIMIT_V.ordinary ? '50' : volts >= LIMIT_V.wet ? '25' : 'none';
 }
 
 function metalOf(made: Build['installation']['parts'][string]): string | undefined {

@@ -13,11 +13,14 @@ const MOST_SHARE = 1.1;
 /** The share of a person's height that is the head, with a hat on. */
 const HEAD = 0.3;
 
+/** What of a place says where its things can be pointed at. */
+export type Marked = Pick<Place, 'plates' | 'targets' | 'ranks' | 'offers' | 'appears'>;
+
 /** Everything in the picture that can be pointed at, from the winding on, each with what is to be said of it now. */
 export function hotspots(
   build: Build,
   interval: Interval,
-  place: Place,
+  place: Marked,
   metal: ReadonlyMap<string, number>,
   person: PersonView,
   vocabulary: Vocabulary,
@@ -43,7 +46,7 @@ export function hotspots(
   });
 }
 
-function hidden(id: string, { appears }: Place, { conditions }: Interval): boolean {
+function hidden(id: string, { appears }: Marked, { conditions }: Interval): boolean {
   const needed = appears[id];
   return needed !== undefined && conditions[needed] !== 'yes';
 }

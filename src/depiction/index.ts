@@ -1,6 +1,11 @@
 export { depict, picture } from './depict.ts';
 export { enterDrawing } from './place.ts';
 export type { DrawnPlace } from './place.ts';
+export { planOf, type Graph } from './schematic/graph.ts';
+export { schematic, type Schematic } from './schematic/schematic.ts';
+export type { CardView } from './schematic/cards.ts';
+export { sheetOf, type Laid, type Sheet } from './schematic/sheet.ts';
+export type { SymbolName } from './schematic/symbolOf.ts';
 export { stripPosition, stripTime } from './strip.ts';
 export type {
   Box,

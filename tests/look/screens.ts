@@ -31,6 +31,8 @@ export const screens: readonly Screen[] = [
   { name: 'explore, breaker jammed', link: `${FAULT}/breaker_jammed=yes` },
   { name: 'explore, service neutral open', link: '#bakery/service_neutral_open=yes' },
   { name: 'explore, neutral linked', link: '#bakery/neutral_linked_to_the_case=yes' },
+  { name: 'explore, the schematic', link: FAULT, act: (page) => press(page, 'Schematic') },
+  { name: 'explore, a place without a drawing', link: '#clinic/first_fault_in_the_lamp=solid/second_fault_in_the_pump=solid' },
   { name: 'explore, all conditions', act: (page) => press(page, /more…/) },
   { name: 'explore, numbers covered', link: FAULT, act: (page) => page.keyboard.press('u') },
   { name: 'demonstrate', link: FAULT, act: (page) => press(page, 'Demonstrate') },

@@ -78,6 +78,9 @@ export const INTERFACE_WORDS = {
   'strip.mark.end': 'end of what is looked at',
 
   'stage.label': 'The place, from the winding to the fault and home',
+  'stage.shown': 'What the stage shows',
+  'stage.picture': 'Picture',
+  'stage.schematic': 'Schematic',
   'stage.next': 'Next hop',
   'stage.previous': 'Previous hop',
   'stage.hops': 'The way home, hop by hop',
