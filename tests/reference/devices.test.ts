@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { breakerAfter, overcurrentBand, breakerOperation, residualOperation } from '../../src/protection/index.ts';
+import {
+  breakerAfter,
+  breakerOperation,
+  coldOperation,
+  overcurrentBand,
+  residualOperation,
+} from '../../src/protection/index.ts';
 import type { BreakerSettings, Tolerance } from '../../src/protection/index.ts';
 import { openingTime_s } from '../../src/protection/thermalImage.ts';
 import { ul943Longest_s } from '../../src/protection/ul943.ts';
@@ -283,5 +289,29 @@ test.each([15, 20])('120 V through a 25 ohm rod, 4.8 A, never opens a %d A break
       earliest_s: Infinity,
       certain: true,
     });
+  }
+});
+
+// BS 7671:2018, fuses gG to BS 88 at 230 V with Cmin 0.95, seen second-hand: rating, largest loop for 0.4 s and for 5 s, Ω. Their
+// makers' curves run inside the gates of IEC 60269-1, so each print must lie between the quickest and the slowest fuse the gates
+// let be sold; what is judged here is the slowest.
+const bs88: readonly (readonly [number, number, number])[] = [
+  [16, 2.43, 4],
+  [20, 1.68, 2.8],
+  [25, 1.29, 2.2],
+  [32, 0.99, 1.7],
+  [63, 0.44, 0.78],
+];
+
+test.each(bs88)('the prints of a BS 88 fuse of %d A lie between the gates of IEC 60269', (rating_A, at04, at5) => {
+  for (const [within_s, loop_ohm] of [
+    [0.4, at04],
+    [5, at5],
+  ] as const) {
+    const amperes = (0.95 * 230) / loop_ohm;
+    const blows_s = (tolerance: Tolerance): number =>
+      coldOperation({ family: 'gg', rating_A }, { amperes }, tolerance).at_s;
+    expect(blows_s('fast')).toBeLessThan(within_s);
+    expect(blows_s('slow')).toBeGreaterThan(within_s);
   }
 });

@@ -13,6 +13,8 @@ export interface Disagreement {
 const OLD_BODY = 'IEC 479-1:1984, kept in 1994, from memory';
 const NEWER = 'The later table rests on more measurements and lets more current through, the careful side.';
 const SWAPPED = 'IEC 60228 adds up to the one that is taken; the other looks like a row moved by one.';
+const GATE =
+  'A gate of IEC 60269-1 is the slowest that may be sold; fuses to BS 88 are quicker. The gate is the careful side.';
 
 export const disagreements: readonly Disagreement[] = [
   {
@@ -75,13 +77,21 @@ export const disagreements: readonly Disagreement[] = [
     otherSource: 'BS 7671:2008 table 41.3, without C_min, seen second-hand',
     because: 'The later edition counts on 0.95 of the voltage, the careful side.',
   },
-  {
-    taken: 'gG 32 A blows within 5 s up to a loop of 1.46 Ω at 230 V',
-    other: 1.7,
-    otherSource: 'BS 7671:2018 for fuses to BS 88, seen second-hand (another page: 2.10)',
-    because:
-      'A gate of IEC 60269-1 is the slowest that may be sold; fuses to BS 88 are quicker. The gate is the careful side.',
-  },
+  ...(
+    [
+      [16, 3.36, 4],
+      [20, 2.57, 2.8],
+      [25, 1.99, 2.2],
+      [32, 1.46, 1.7],
+      [63, 0.683, 0.78],
+      [100, 0.377, 0.42],
+    ] as const
+  ).map(([rating_A, gate, other]) => ({
+    taken: `gG ${rating_A} A blows within 5 s up to a loop of ${gate} Ω at 230 V`,
+    other,
+    otherSource: `BS 7671:2018 for fuses to BS 88, seen second-hand${rating_A === 32 ? ' (another page: 2.10)' : ''}`,
+    because: GATE,
+  })),
   {
     taken: 'a line of 2.5 mm² with a protective conductor of 2.5 mm² has 14.82 mΩ/m',
     other: 18.1,
