@@ -43,7 +43,7 @@ export async function visit(browser: Browser, visitor: Visitor = {}): Promise<Vi
 
 /** Waits until the picture is drawn, or its words stand in for it. */
 export async function drawn(page: Page): Promise<void> {
-  await page.locator('.stage-canvas canvas, .twin').first().waitFor();
+  await page.locator('.stage-canvas canvas, .twin, .schematic').first().waitFor();
   await page.locator('.stage-loading').waitFor({ state: 'detached' });
 }
 

@@ -89,7 +89,7 @@ async function arrive(opened: Browser, screen: Screen, size: Size, manner: Manne
   const page = await context.newPage();
   page.setDefaultTimeout(15_000);
   await page.goto(address + (screen.link ?? ''));
-  await page.locator('.stage-canvas canvas, .twin, dialog, main').first().waitFor();
+  await page.locator('.stage-canvas canvas, .twin, .schematic, dialog, main').first().waitFor();
   await page.waitForTimeout(1500);
   await page.clock.install();
   await page.clock.pauseAt(new Date(Date.now() + 60_000));
