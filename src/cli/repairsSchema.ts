@@ -40,7 +40,7 @@ const tempting = z.discriminatedUnion('kind', [
 export const repairsSchema = z.strictObject({
   ...about,
   broken: z
-    .array(z.enum(['ended', 'no-lethal-touch', 'ordinary-work', 'even-halves', 'protected', 'polarity']))
+    .array(z.enum(['ended', 'no-lethal-touch', 'ordinary-work', 'even-halves', 'protected', 'withstand', 'polarity']))
     .readonly()
     .describe('rules that do not hold as it stands'),
   offered: repairs.describe('what could be done'),

@@ -204,3 +204,42 @@ test.each(['north-america', 'iec'] as const)('repairs are told in whole words (%
     expect(texts.filter((text) => text === '' || /undefined|NaN|∞|[{}]/.test(text))).toEqual([]);
   }
 });
+
+test('a wire that is hotter than its insulation stands before the fault is ended breaks a rule', () => {
+  const broken = (protective: string): readonly string[] => {
+    const build = compile(
+      installationSchema.parse({
+        place: 'The bench',
+        region: 'iec',
+        parts: {
+          source: { kind: 'source', emf_V: 230, resistance_ohm: 0.1 },
+          breaker: { kind: 'breaker', family: 'iec60898-c', rating_A: 16 },
+          run: { kind: 'cable', length_m: 5, cores: { line: '2.5 mm² Cu', neutral: '2.5 mm² Cu', protective } },
+          machine: { kind: 'appliance', power_W: 1000, voltage_V: 230, case: 'metal' },
+        },
+        joins: [
+          ['source.minus', 'earth'],
+          ['source.plus', 'breaker.line'],
+          ['breaker.load', 'run.line.supply'],
+          ['source.minus', 'run.neutral.supply'],
+          ['source.minus', 'run.protective.supply'],
+          ['run.line.load', 'machine.line'],
+          ['run.neutral.load', 'machine.neutral'],
+          ['run.protective.load', 'machine.case'],
+        ],
+        conditions: {
+          fault: {
+            kind: 'insulation-fault',
+            between: ['machine.line', 'machine.case'],
+            resistance_ohm: { solid: 0 },
+            initially: 'solid',
+          },
+        },
+      }),
+    );
+    return smallestRepair({ build, conditions: { fault: 'solid' } }).broken;
+  };
+  // Closed form: some 720 A for 10 ms are 5 200 A²s; 0.5 mm² stands (115 · 0.5)² = 3 300, 2.5 mm² 25 times as much.
+  expect(broken('0.5 mm² Cu')).toContain('withstand');
+  expect(broken('2.5 mm² Cu')).not.toContain('withstand');
+});

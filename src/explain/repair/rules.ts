@@ -1,9 +1,12 @@
 import type { Timeline } from '../../scenario/index.ts';
+import { conductorLimit } from '../conductorLimit.ts';
 import { halvesEven, lasting, metalDeadInTime, nobodyKilled, ordinaryWorkClean } from '../danger.ts';
+import { struckInterval } from '../faultState.ts';
 import { guarded, isGuarded } from './guarded.ts';
 
 /** What must hold of an installation under a fault, by name. */
-export type RuleKey = 'ended' | 'no-lethal-touch' | 'ordinary-work' | 'even-halves' | 'protected' | 'polarity';
+export type RuleKey =
+  'ended' | 'no-lethal-touch' | 'ordinary-work' | 'even-halves' | 'protected' | 'withstand' | 'polarity';
 
 /** One rule as data: what it is called, and whether a run keeps it. */
 export interface Rule {
@@ -17,6 +20,7 @@ export const RULES: readonly Rule[] = [
   { key: 'protected', holds: conductorsProtected },
   { key: 'even-halves', holds: halvesEven },
   { key: 'ended', holds: (run) => metalDeadInTime(run) && lasting(run) === undefined },
+  { key: 'withstand', holds: conductorsWithstand },
   { key: 'no-lethal-touch', holds: nobodyKilled },
   { key: 'ordinary-work', holds: ordinaryWorkClean },
 ];
@@ -36,4 +40,10 @@ export function polarityRight({ build, conditions }: Pick<Timeline, 'build' | 'c
 /** Every cable stands the device before it, in overload and in a fault, and that device is free to open. */
 export function conductorsProtected({ build, conditions }: Pick<Timeline, 'build' | 'conditions'>): boolean {
   return guarded(build).every((one) => isGuarded(one, conditions));
+}
+
+/** No conductor comes to the end of what its insulation stands before the fault is ended. */
+function conductorsWithstand(timeline: Timeline): boolean {
+  const struck = struckInterval(timeline);
+  return struck === undefined || conductorLimit(timeline, struck).length === 0;
 }

@@ -8,6 +8,7 @@ export const REPAIR_WORDS = {
   'rule.ordinary-work': 'In ordinary work already current flows, or metal is live, where neither belongs.',
   'rule.even-halves': 'The halves of the supply do not share evenly.',
   'rule.protected': 'A conductor is not protected: its device is too large for it, or cannot open.',
+  'rule.withstand': 'A conductor is hotter than its insulation stands before the fault is ended.',
   'rule.polarity': 'Line and neutral are exchanged.',
 
   sets: '{count, plural, one {One repair makes every rule hold, and nothing less does:} other {Each of these # makes every rule hold, and nothing less does:}}',
