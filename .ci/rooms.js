@@ -33,7 +33,10 @@ export const ROOMS = {
   records: { rooms: ['lesson'], libraries: ['idb', 'zod'] },
   depiction: { rooms: upToExplain, libraries: [] },
   scene: { rooms: ['depiction'], libraries: ['pixi.js'] },
-  charts: { rooms: ['depiction', 'protection', 'body'], libraries: ['d3-scale', 'd3-shape', 'elkjs', 'react', 'react-dom'] },
+  charts: {
+    rooms: ['depiction', 'protection', 'body'],
+    libraries: ['d3-scale', 'd3-shape', 'elkjs', 'react', 'react-dom'],
+  },
   sound: { rooms: ['depiction'], libraries: ['howler'] },
   app: {
     rooms: [...PURE, 'records', 'scene', 'charts', 'sound'],

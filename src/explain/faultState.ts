@@ -128,7 +128,7 @@ function openVolts(build: Build, struck: Interval, { branch, change }: FaultShar
 }
 
 /** The supply a fault hangs on and its volts: of several the one nearest to what stood across the fault. */
-export function feeding(build: Build, struck: Interval): { readonly volts: number; readonly source?: string } {
+function feeding(build: Build, struck: Interval): { readonly volts: number; readonly source?: string } {
   const open_V = struck.fault === undefined ? 0 : openVolts(build, struck, struck.fault);
   const far = (volts: number) => Math.abs(Math.log(Math.max(volts, 1e-6) / Math.max(open_V, 1e-6)));
   const all = build.supplies.map(({ part, nominal_V: volts }) => ({ volts, source: part }));

@@ -38,7 +38,7 @@ function takenBy(claim: string): Published {
   return row;
 }
 
-/** The whole table; whoever changes a row writes it anew by `npx vitest run -u tests/reference/table.test.ts`. */
+/** The whole table; whoever changes a row writes it anew by `npx vitest run tests/reference/table.test.ts -u`. */
 function published(): string {
   return [
     '# Published figures, and what Ohmward makes of them',
