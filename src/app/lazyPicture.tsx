@@ -1,5 +1,4 @@
 import { lazy, useEffect } from 'react';
-import { fetchDrawing } from './drawings.ts';
 import { useDesk, useSay } from './useDesk.ts';
 
 /** The picture is fetched once the words have been painted. */
@@ -27,7 +26,9 @@ export const NarrowProfile = lazy(async () => ({ default: (await picture()).Narr
 export function PictureToCome() {
   const say = useSay();
   const drawing = useDesk((desk) => desk.place.build.installation.drawing);
-  useEffect(() => void painted.then(() => fetchDrawing(drawing)), [drawing]);
+  useEffect(() => {
+    void painted.then(() => import('./drawings.ts')).then(({ fetchDrawing }) => fetchDrawing(drawing));
+  }, [drawing]);
   return (
     <div className="stage">
       <p className="stage-loading">{say('app.loading')}</p>

@@ -1,7 +1,6 @@
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Vocabulary } from '../explain/index.ts';
 import type { Deed, Desk } from './desk.ts';
-import { fetchDrawing } from './drawings.ts';
 import type { Mode } from './Header.tsx';
 import { LESSON_NAMES } from './lessonNames.ts';
 import { readLink, writeLessonLink, writeLink, YARD_LINK, type Link } from './link.ts';
@@ -27,6 +26,7 @@ export function useLink({
   readonly on: boolean;
   readonly follow: (link: Link) => void;
 }): void {
+  const fetching = useRef(false); // the address is ahead of the desk and may not be written back
   useEffect(() => {
     if (!on) return;
     if (mode === 'yard') return show(YARD_LINK);
@@ -34,7 +34,7 @@ export function useLink({
     let shown: unknown;
     let timer = 0;
     const write = () => {
-      show(fragmentOf(store.get(), vocabulary));
+      if (!fetching.current) show(fragmentOf(store.get(), vocabulary));
     };
     const writeSoon = () => {
       const { conditions } = store.get();
@@ -52,9 +52,14 @@ export function useLink({
   }, [store, vocabulary, mode, lesson, on]);
   useEffect(() => {
     const read = async () => {
+      fetching.current = true;
       await fetchPlace(location.hash);
       const link = readLink(location.hash, PLACES, LESSON_NAMES, PLACE_NAMES);
-      if (link.kind === 'place') await fetchDrawing(PLACES[link.place]?.drawing);
+      if (link.kind === 'place') {
+        const { fetchDrawing } = await import('./drawings.ts');
+        await fetchDrawing(PLACES[link.place]?.drawing);
+      }
+      fetching.current = false;
       follow(link);
     };
     addEventListener('hashchange', read);
