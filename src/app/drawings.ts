@@ -11,7 +11,6 @@ const sheets = import.meta.glob<Readonly<Record<string, string>>>('../../assets/
 });
 const fileOf = (drawing: string): string => `../../assets/places/${drawing}/layout.json`;
 
-const here = new Set<string>();
 const coming = new Map<string, Promise<void>>();
 
 /** Fetches where everything stands and runs in a drawing, if there is one of this name. What cannot be fetched stays
@@ -22,15 +21,15 @@ export function fetchDrawing(drawing: string | undefined): Promise<void> {
   if (known) return known;
   const made = (places[fileOf(drawing)]?.() ?? Promise.reject(new Error(`no drawing ${drawing}`)))
     .then((place) => enterDrawing(drawing, place))
-    .catch((error: unknown) => console.info('This place has no picture; the words stand in for it.', error))
-    .then(() => void here.add(drawing));
+    .catch((error: unknown) => console.info('This place has no picture; the words stand in for it.', error));
   coming.set(drawing, made);
   return made;
 }
 
-/** Holds a component back until the drawing of its place is here. */
+/** Holds a component back until the drawing of its place is here. It is asked for in every rendering, also when it has come:
+ *  React goes on with a component that it held back only where that component asks again. */
 export function useDrawing(drawing: string | undefined): void {
-  if (drawing !== undefined && !here.has(drawing)) use(fetchDrawing(drawing));
+  if (drawing !== undefined) use(fetchDrawing(drawing));
 }
 
 /** Fetches the SVGs of a drawing, by their path under assets/ without the ending.
