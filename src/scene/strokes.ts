@@ -1,4 +1,4 @@
-import { Container, Graphics, RenderContainer, type Renderer } from 'pixi.js';
+import { Container, Graphics, RenderContainer, type ICanvasRenderingContext2D, type Renderer } from 'pixi.js';
 
 /** How the picture is drawn here: by a graphics card, or with a pen by the processor. */
 export type Way = 'webgl' | 'canvas';
@@ -26,7 +26,7 @@ export function openStrokes(way: Way): Strokes {
 }
 
 /** Something that is painted with a pen, in its place among all that is drawn. Only the canvas renderer has one. */
-export function openPainted(paint: (pen: CanvasRenderingContext2D, alpha: number) => void): Container {
+export function openPainted(paint: (pen: ICanvasRenderingContext2D, alpha: number) => void): Container {
   const display = new RenderContainer({
     render(renderer: Renderer) {
       if (!('canvasContext' in renderer)) return;
@@ -34,7 +34,7 @@ export function openPainted(paint: (pen: CanvasRenderingContext2D, alpha: number
       const alpha = (display.groupColorAlpha >>> 24) / 255;
       if (alpha === 0) return;
       canvasContext.setContextTransform(display.groupTransform);
-      paint(canvasContext.activeContext as unknown as CanvasRenderingContext2D, alpha);
+      paint(canvasContext.activeContext, alpha);
     },
   });
   return display;
