@@ -1,63 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { abs, phasor } from '../../src/electrics/index.ts';
 import { depict, type Depiction, type Ribbon } from '../../src/depiction/index.ts';
-import { LEAST_A } from '../../src/depiction/flow.ts';
 import { ribbonWidth_px } from '../../src/depiction/ribbons.ts';
-import { at } from '../../src/scenario/index.ts';
-import { anyConditions, anyMoment, bakery, pictured, runOf } from './pictured.ts';
+import { anyConditions, anyMoment, pictured, runOf } from './pictured.ts';
 
 const SOLID = { 'line touches the case': 'solid' };
-
-/** Two lamps hang side by side: each carries half of what the network knows as one load. */
-const HALVED = new Set(['lamps', 'lamps twin', 'lamp run.line, second lamp', 'lamp run.neutral, second lamp']);
 
 function ribbonOf({ ribbons }: Depiction, id: string): Ribbon {
   const found = ribbons.find((ribbon) => ribbon.id === id);
   if (!found) throw new Error(`no ribbon ${id} among ${ribbons.map((ribbon) => ribbon.id).join(', ')}`);
   return found;
 }
-
-test('every ampere in the picture is the solution’s', () => {
-  fc.assert(
-    fc.property(anyConditions, anyMoment, (conditions, time_s) => {
-      const timeline = runOf(conditions);
-      const { solution } = at(timeline, time_s);
-      const { ribbons } = depict(timeline, time_s, 'north-america');
-      for (const { id, branches, amperes } of ribbons) {
-        if (branches.length === 0) continue; // soil between electrodes: the junctions below check it
-        const sum = branches
-          .map((name) => phasor(solution.amperes, bakery.branch(name)))
-          .reduce((a, b) => ({ re: a.re + b.re, im: a.im + b.im }));
-        const share = HALVED.has(id) ? 0.5 : 1;
-        expect(amperes / (abs(sum) * share), id).toBeCloseTo(1, 9);
-      }
-    }),
-    { numRuns: 60, seed: 11 },
-  );
-});
-
-test('what flows into a junction of the picture flows out of it', () => {
-  fc.assert(
-    fc.property(anyConditions, anyMoment, (conditions, time_s) => {
-      const { ribbons } = depict(runOf(conditions), time_s, 'north-america');
-      const net = new Map<string, { sum: number; size: number; ids: string[] }>();
-      for (const { id, route, inPhase_A } of ribbons)
-        for (const [end, sign] of [
-          [route[0], -1],
-          [route.at(-1), 1],
-        ] as const) {
-          const key = `${Math.round(end?.x ?? 0)} ${Math.round(end?.y ?? 0)}`;
-          const { sum, size, ids } = net.get(key) ?? { sum: 0, size: 0, ids: [] };
-          net.set(key, { sum: sum + sign * inPhase_A, size: size + Math.abs(inPhase_A), ids: [...ids, id] });
-        }
-      // What is too small to be drawn may be missing at a junction; a handful of such ways can meet in one.
-      for (const [key, { sum, ids }] of net)
-        expect(Math.abs(sum), `${key}: ${ids.join(', ')}`).toBeLessThan(4 * LEAST_A);
-    }),
-    { numRuns: 120, seed: 12 },
-  );
-});
 
 test('a ribbon runs in the direction in which its amperes count', () => {
   for (const { id, speed, inPhase_A } of pictured(0.005, SOLID).ribbons)
